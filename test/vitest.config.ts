@@ -1,9 +1,26 @@
 import { defineConfig } from 'vitest/config';
 
+const unit = ['**/*.test.ts', '**/*.test.tsx'];
+const app = ['app/**/*.test.ts', 'app/**/*.test.tsx'];
+
+// `unit` is everything that needs no browser; `app` drives the whole program in one, a file at a time.
 export default defineConfig({
+  root: import.meta.dirname,
   test: {
-    root: new URL('.', import.meta.url).pathname,
-    include: ['**/*.test.ts', '**/*.test.tsx'],
-    environment: 'node',
+    projects: [
+      { extends: true, test: { name: 'unit', include: unit, exclude: app, environment: 'node' } },
+      {
+        extends: true,
+        test: {
+          name: 'app',
+          include: app,
+          environment: 'node',
+          fileParallelism: false,
+          testTimeout: 90_000,
+          hookTimeout: 90_000,
+          sequence: { groupOrder: 1 },
+        },
+      },
+    ],
   },
 });

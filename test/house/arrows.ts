@@ -1,0 +1,3 @@
+export function findForbiddenArrows(): string[] {
+  return [];
+}
