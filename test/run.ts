@@ -74,7 +74,11 @@ let tally: Tally;
 try {
   tally = await runAll();
 } catch (error) {
-  tally = { ...nothing, failed: 1, remarks: [`the test run broke: ${error instanceof Error ? error.stack : error}`] };
+  tally = {
+    ...nothing,
+    failed: 1,
+    remarks: [`the test run broke: ${error instanceof Error ? error.stack : String(error)}`],
+  };
 } finally {
   rmSync(reports, { recursive: true, force: true });
 }

@@ -2,7 +2,6 @@
 
 import { spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import path from 'node:path';
 import { performance } from 'node:perf_hooks';
 
@@ -17,7 +16,7 @@ export interface Outcome {
 
 /** The JavaScript file behind a package's command, e.g. `toolPath('typescript', 'tsc')`; throws where there is none. */
 export function toolPath(packageName: string, command: string): string {
-  const manifestPath = createRequire(import.meta.url).resolve(`${packageName}/package.json`);
+  const manifestPath = path.join(root, 'node_modules', packageName, 'package.json');
   const manifest: { bin: string | Record<string, string> } = JSON.parse(readFileSync(manifestPath, 'utf8'));
   const entry = typeof manifest.bin === 'string' ? manifest.bin : manifest.bin[command];
   if (entry === undefined) throw new Error(`${packageName} has no command ${command}`);
