@@ -94,11 +94,15 @@ export const sets = {
     .errors(failures)
     .input(z.object({ id: z.uuid() }))
     .output(eventIterator(z.object({ events: z.array(setEvent) }))),
-  /** The sets of a filter as a file's text; `attempts` a row an attempt (CSV), `log` everything (JSON). */
+  /** The sets of a filter as a file's text: CSV a row an attempt; JSON the logs themselves; its JSON Schema. */
   export: oc
     .errors(failures)
     .input(
-      z.object({ filter: setFilter, ids: z.array(z.uuid()).max(10_000).optional(), format: z.enum(['csv', 'json']) }),
+      z.object({
+        filter: setFilter,
+        ids: z.array(z.uuid()).max(10_000).optional(),
+        format: z.enum(['csv', 'json', 'json-schema']),
+      }),
     )
     .output(z.object({ fileName: z.string(), mediaType: z.string(), text: z.string() })),
 };

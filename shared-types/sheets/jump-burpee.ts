@@ -23,7 +23,7 @@ export const jumpBurpee: StandardSheet = {
   cautions: [
     'The lane ahead stays clear; the next athlete starts only when the one before is ten metres on.',
     'Land softly, knees over the toes; step back instead of jumping when the legs no longer hold the landing.',
-    'Hands go to the floor, they do not drop to it: wrists first complain quietly.',
+    'Place the hands, do not drop onto them; stop when a wrist hurts.',
   ],
   faults: [
     {
