@@ -8,7 +8,7 @@ export default defineConfig({
   root: import.meta.dirname,
   test: {
     projects: [
-      { extends: true, test: { name: 'unit', include: unit, exclude: app, environment: 'node' } },
+      { extends: true, test: { name: 'unit', include: unit, exclude: app, environment: 'node', testTimeout: 30_000 } },
       {
         extends: true,
         test: {

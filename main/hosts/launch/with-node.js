@@ -6,7 +6,7 @@
 // empty after `npm ci`, and its own install script is run here, once, when it is first needed.
 
 import { spawn, spawnSync } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, symlinkSync } from 'node:fs';
 import { constants } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -15,6 +15,7 @@ const oldestMajor = 24;
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../../..');
 const packageFolder = path.join(root, 'node_modules', 'node');
 const packagedNode = path.join(packageFolder, 'bin', process.platform === 'win32' ? 'node.exe' : 'node');
+const commandFolder = path.join(root, 'node_modules', '.bin');
 const describeNode = '[process.version, String(Boolean(process.features.typescript))].join(" ")';
 
 /** Ends the program with one sentence on standard error and exit code 1. */
@@ -39,17 +40,27 @@ function isUsableExecutable(executable) {
   return Boolean(version) && isUsable(version, stripsTypes === 'true');
 }
 
+/** Lets `npx` find the packaged Node too, as npm would have; a convenience, so nothing is lost where it cannot be done. */
+function linkCommand() {
+  try {
+    symlinkSync(path.relative(commandFolder, packagedNode), path.join(commandFolder, 'node'));
+  } catch {
+    // There already, or a file system without links.
+  }
+}
+
 /** Runs the install script that npm was told to skip; its output goes to standard error only if it fails. */
 function installPackagedNode() {
   const wanted = JSON.parse(readFileSync(path.join(packageFolder, 'package.json'), 'utf8')).version;
-  console.error(`plumbline: fetching Node ${wanted} once, because ${process.version} is too old for this program.`);
+  console.error(`plumbline: fetching Node ${wanted} once, because ${process.version} here cannot run this program.`);
   const result = spawnSync(process.execPath, ['installArchSpecificPackage.js'], {
     cwd: packageFolder,
     encoding: 'utf8',
     windowsHide: true,
     env: { ...process.env, npm_config_audit: 'false', npm_config_fund: 'false' },
   });
-  if (!isUsableExecutable(packagedNode)) console.error(`${result.stdout ?? ''}${result.stderr ?? ''}`);
+  if (isUsableExecutable(packagedNode)) linkCommand();
+  else console.error(`${result.stdout ?? ''}${result.stderr ?? ''}`);
 }
 
 /** The path of a Node that can run the project; ends the program in words where there is none. */
