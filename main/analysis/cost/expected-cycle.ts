@@ -66,6 +66,7 @@ function localFit(clean: readonly CleanCycle[]): ExpectedCycle {
   const limit = 6 * (sampleMedian(sizes) ?? 0);
   const kept = clean.flatMap((_, i) => (limit === 0 || (sizes[i] ?? 0) < limit ? [i] : []));
   const linear = linearSmoother(kept.map((i) => numbers[i] ?? 0));
+  if (linear === null) return medianOf(clean);
   const raw = kept.map((i) => (seconds[i] ?? 0) - (fitted[i] ?? 0));
   const residuals = raw.map((value, i) => value * linear.residualInflation(i));
   return {

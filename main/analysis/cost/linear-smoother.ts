@@ -14,11 +14,11 @@ export type LinearSmoother = {
   readonly prepare: (places: readonly number[]) => (values: Float64Array) => Float64Array;
 };
 
-/** The linear smoother over points x (rising, at least one). */
-export function linearSmoother(x: readonly number[]): LinearSmoother {
+/** The linear smoother over points x; null where they are none or out of order. */
+export function linearSmoother(x: readonly number[]): LinearSmoother | null {
   const prepared = prepareLowess(x, { iterations: 0 });
   const n = x.length;
-  if (!prepared.ok) throw new Error(`The points of a set are always in order: ${prepared.error.message}`);
+  if (!prepared.ok) return null;
   const smooth = prepared.value;
   if (n > MOST_FOR_MATRIX) {
     return {
