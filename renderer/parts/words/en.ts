@@ -1,0 +1,13 @@
+import { commonWords } from './en/common.ts';
+import { judgeWords } from './en/judge.ts';
+import { shellWords } from './en/shell.ts';
+import type { Formats } from './formats.ts';
+
+/** English, composed of one file an area. */
+export function en(formats: Formats) {
+  return {
+    common: commonWords(formats),
+    shell: shellWords(formats),
+    judge: judgeWords(formats),
+  };
+}
