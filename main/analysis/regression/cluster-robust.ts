@@ -1,0 +1,64 @@
+import { sandwich } from '../numeric/positive-definite.ts';
+import { type Computed, computed, failed } from '../result.ts';
+import type { BinomialFit } from './binomial-regression.ts';
+
+export type ClusterRobust = {
+  readonly covariance: readonly (readonly number[])[];
+  readonly clusters: number;
+};
+
+export type ClusterRobustOptions = {
+  /** Times G / (G - 1) for G clusters; false gives the plain estimator of 1986. */
+  readonly smallSample?: boolean;
+};
+
+/**
+ * Covariance of a fit's coefficients that stays right when the rows of one cluster (the attempts of one set) hang
+ * together (Liang & Zeger 1986, Biometrika 73:13-22, working independence): inverse information times the summed outer
+ * products of the clusters' scores times inverse information.
+ *
+ * @param predictors the columns the fit was made with
+ * @param clusters the cluster of each row
+ * @returns the covariance and the number of clusters with data; with few of them (below about 40) use Student's t with
+ * clusters - 1 degrees of freedom. Errors: `too-few-data` when there are not more clusters than coefficients,
+ * `invalid-input`.
+ */
+export function clusterRobustCovariance(
+  fit: BinomialFit,
+  predictors: readonly ArrayLike<number>[],
+  clusters: ArrayLike<number | string>,
+  { smallSample = true }: ClusterRobustOptions = {},
+): Computed<ClusterRobust> {
+  const size = fit.coefficients.length;
+  const intercept = size === predictors.length + 1;
+  if ((!intercept && size !== predictors.length) || clusters.length !== fit.scores.length) {
+    return failed('invalid-input', 'The columns and clusters are not those of the fit.');
+  }
+  const sums = new Map<number | string, Float64Array>();
+  for (let i = 0; i < fit.scores.length; i += 1) {
+    const cluster = clusters[i] ?? '';
+    let sum = sums.get(cluster);
+    if (!sum) {
+      sum = new Float64Array(size);
+      sums.set(cluster, sum);
+    }
+    const score = fit.scores[i] ?? 0;
+    if (intercept) sum[0] = (sum[0] ?? 0) + score;
+    for (const [j, column] of predictors.entries()) {
+      const at = intercept ? j + 1 : j;
+      sum[at] = (sum[at] ?? 0) + score * (column[i] ?? 0);
+    }
+  }
+  const count = sums.size;
+  if (count <= size) return failed('too-few-data', 'There must be more clusters than coefficients.');
+  const middle = fit.coefficients.map((_, a) =>
+    fit.coefficients.map((__, b) => {
+      let product = 0;
+      for (const sum of sums.values()) product += (sum[a] ?? 0) * (sum[b] ?? 0);
+      return product;
+    }),
+  );
+  const factor = smallSample ? count / (count - 1) : 1;
+  const covariance = sandwich(fit.covariance, middle).map((row) => row.map((value) => value * factor));
+  return computed({ covariance, clusters: count });
+}
