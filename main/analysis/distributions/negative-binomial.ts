@@ -4,7 +4,7 @@ import { smallestWithCdf } from './smallest-with-cdf.ts';
 
 /**
  * Negative binomial: the number of failures before the `successes`-th success, each trial succeeding with chance
- * `probability` (0 < probability <= 1). Mean successes * q / p and variance successes * q / p^2 with q = 1 - p.
+ * `probability` (0 < probability <= 1); with q = 1 - p its mean is successes * q / p, its variance mean / p.
  * `successes` > 0 need not be whole: it is then the dispersion k of count data with mean k * q / p.
  */
 export function negativeBinomialProbability(failures: number, successes: number, probability: number): number {
@@ -17,6 +17,12 @@ export function negativeBinomialProbability(failures: number, successes: number,
   );
 }
 
+/** Mean and variance of the failures. */
+export function negativeBinomialMoments(successes: number, probability: number): { mean: number; variance: number } {
+  const mean = (successes * (1 - probability)) / probability;
+  return { mean, variance: mean / probability };
+}
+
 /** P(failures <= k), by the incomplete beta function (Abramowitz & Stegun 1964, 26.5.26). */
 export function negativeBinomialCdf(k: number, successes: number, probability: number): number {
   return k < 0 ? 0 : betaCdf(probability, successes, k + 1);
@@ -24,6 +30,6 @@ export function negativeBinomialCdf(k: number, successes: number, probability: n
 
 /** Smallest number of failures whose cdf reaches `level`, 0 <= level < 1. */
 export function negativeBinomialQuantile(level: number, successes: number, probability: number): number {
-  const mean = (successes * (1 - probability)) / probability;
+  const { mean } = negativeBinomialMoments(successes, probability);
   return smallestWithCdf((k) => negativeBinomialCdf(k, successes, probability), level, mean);
 }

@@ -16,7 +16,9 @@ export function positiveDefinite(matrix: readonly (readonly number[])[]): Positi
   const decomposition = new CholeskyDecomposition(new Matrix(matrix.map((row) => [...row])));
   if (!decomposition.isPositiveDefinite()) return undefined;
   const pivots = decomposition.lowerTriangularMatrix.diagonal();
-  const sound = pivots.every((pivot, i) => pivot * pivot > SMALLEST_PIVOT * (matrix[i]?.[i] ?? Number.POSITIVE_INFINITY));
+  const sound = pivots.every(
+    (pivot, i) => pivot * pivot > SMALLEST_PIVOT * (matrix[i]?.[i] ?? Number.POSITIVE_INFINITY),
+  );
   if (!sound) return undefined;
   return {
     solve: (right) => decomposition.solve(Matrix.columnVector([...right])).to1DArray(),
@@ -26,10 +28,7 @@ export function positiveDefinite(matrix: readonly (readonly number[])[]): Positi
 }
 
 /** left * middle * transpose(left). */
-export function sandwich(
-  left: readonly (readonly number[])[],
-  middle: readonly (readonly number[])[],
-): number[][] {
+export function sandwich(left: readonly (readonly number[])[], middle: readonly (readonly number[])[]): number[][] {
   const outer = new Matrix(left.map((row) => [...row]));
   return outer
     .mmul(new Matrix(middle.map((row) => [...row])))

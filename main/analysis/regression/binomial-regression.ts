@@ -103,7 +103,12 @@ export function designError(design: Design, intercept: boolean): Computed<never>
   return alike ? failed('one-category', 'Every trial ended alike, so nothing can be explained.') : undefined;
 }
 
-type State = { readonly deviance: number; readonly weights: Float64Array; readonly scores: Float64Array; readonly pearson: number };
+type State = {
+  readonly deviance: number;
+  readonly weights: Float64Array;
+  readonly scores: Float64Array;
+  readonly pearson: number;
+};
 
 function evaluate(design: Design, link: Link, coefficients: readonly number[]): State {
   const predictor = linearPredictor(design.columns, coefficients, design.rows);

@@ -79,7 +79,11 @@ function backTransformation(intercept: boolean, centres: readonly number[], scal
 }
 
 /** Sum over the columns of coefficient times value, for every row. */
-export function linearPredictor(columns: readonly Float64Array[], coefficients: readonly number[], rows: number): Float64Array {
+export function linearPredictor(
+  columns: readonly Float64Array[],
+  coefficients: readonly number[],
+  rows: number,
+): Float64Array {
   const sum = new Float64Array(rows);
   for (const [j, column] of columns.entries()) {
     const coefficient = coefficients[j] ?? 0;

@@ -53,7 +53,11 @@ export function firthLogistic(data: BinomialData): Computed<BinomialFit> {
  * 2002). A limit that is not reached within a thousand standard deviations of the predictor is infinite.
  * Errors: as `firthLogistic`.
  */
-export function firthInterval(data: BinomialData, index: number, level = DEFAULT_LEVEL): Computed<EstimateWithInterval> {
+export function firthInterval(
+  data: BinomialData,
+  index: number,
+  level = DEFAULT_LEVEL,
+): Computed<EstimateWithInterval> {
   const levelFault = levelError(level);
   if (levelFault) return levelFault;
   const prepared = prepareDesign(data, true);

@@ -45,5 +45,13 @@ export function waldTest(
   const statistic = estimate / standardError;
   const half = standardError * (degrees ? studentTQuantile((1 + level) / 2, degrees) : twoSidedDeviate(level));
   const pValue = degrees ? studentTTwoSidedTail(statistic, degrees) : 2 * normalCdf(-Math.abs(statistic));
-  return computed({ estimate, standardError, lower: estimate - half, upper: estimate + half, level, statistic, pValue });
+  return computed({
+    estimate,
+    standardError,
+    lower: estimate - half,
+    upper: estimate + half,
+    level,
+    statistic,
+    pValue,
+  });
 }
