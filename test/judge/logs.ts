@@ -48,7 +48,7 @@ export class Judged {
   }
 
   get moment(): Moment {
-    return { goal: this.goal, sheet: this.sheet, state: this.state, log: this.log, pad: this.pad };
+    return { goal: this.goal, sheet: this.sheet, state: this.state, log: this.log, own: new Set([this.pad]) };
   }
 
   press(intent: Intent, at: number): Decision {

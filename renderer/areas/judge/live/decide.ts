@@ -5,7 +5,7 @@ import type { SetState } from '../../../../shared-types/log/state.ts';
 import type { StandardSheet } from '../../../../shared-types/sheets/sheet.ts';
 import type { Draft } from './draft.ts';
 import { toExplain } from './to-explain.ts';
-import { lastSlip, slipTargets } from './undo.ts';
+import { lastSlip, type OwnPads, slipTargets } from './undo.ts';
 
 /** What the judge means by one press. */
 export type Intent =
@@ -27,7 +27,7 @@ export interface Moment {
   readonly sheet: Pick<StandardSheet, 'faults'>;
   readonly state: SetState;
   readonly log: readonly SetEvent[];
-  readonly pad: string;
+  readonly own: OwnPads;
 }
 
 /** Why a press did nothing; told in words, never silently. */
@@ -163,14 +163,14 @@ function finishToWithdraw(call: EventRef, { goal, state, log }: Moment): EventRe
   return finish === undefined ? null : { pad: finish.pad, seq: finish.seq };
 }
 
-function slip(at: number, { log, pad, goal, state }: Moment): Decision {
-  let targets = slipTargets(log, pad);
+function slip(at: number, { log, own, goal, state }: Moment): Decision {
+  let targets = slipTargets(log, own);
   // Time that is up stays up: only what was called before can be withdrawn.
   if (goal.kind === 'clock' && targets[0]?.kind === 'finish' && at >= goal.milliseconds) {
     const finish = targets[0];
     targets = slipTargets(
       log.filter((event) => event !== finish),
-      pad,
+      own,
     );
   }
   if (state.phase === 'ready' || targets.length === 0) return nothing('no-slip-left');
@@ -178,8 +178,8 @@ function slip(at: number, { log, pad, goal, state }: Moment): Decision {
   return { drafts, outcome: { kind: 'withdrawn' }, ended: false };
 }
 
-function putBack(at: number, { log, pad }: Moment): Decision {
-  const last = lastSlip(log, pad);
+function putBack(at: number, { log, own }: Moment): Decision {
+  const last = lastSlip(log, own);
   if (last === null) return nothing('nothing-to-put-back');
   return open({ kind: 'slip', at, of: { pad: last.pad, seq: last.seq } }, { kind: 'put-back' });
 }

@@ -1,29 +1,32 @@
 import { refKey, type SetEvent } from '../../../../shared-types/log/events.ts';
+import { orderEvents } from '../../../../shared-types/log/order.ts';
 import { withdrawnKeys } from './withdrawn.ts';
 
+/** The names under which this screen has written: each load of the page has its own. */
+export type OwnPads = ReadonlySet<string>;
+
 /**
- * The pad's own events that one press of "slip" withdraws, latest first: the last one that stands and is neither a go nor
- * a slip. A finish that came of itself goes with the call or the mark that reached the goal. Empty where nothing is left.
+ * This screen's own events that one press of "slip" withdraws, latest first: the last one that stands and is neither a go
+ * nor a slip. A finish that came of itself goes with the call or the mark that reached the goal. Empty where none is left.
  */
-export function slipTargets(log: readonly SetEvent[], pad: string): readonly SetEvent[] {
+export function slipTargets(log: readonly SetEvent[], own: OwnPads): readonly SetEvent[] {
   const withdrawn = withdrawnKeys(log);
-  const own = log
-    .filter((event) => event.pad === pad && event.kind !== 'go' && event.kind !== 'slip')
-    .filter((event) => !withdrawn.has(refKey(event)))
-    .sort((one, other) => other.seq - one.seq);
-  const [last, before] = own;
+  const standing = orderEvents(log)
+    .events.filter((event) => own.has(event.pad) && event.kind !== 'go' && event.kind !== 'slip')
+    .filter((event) => !withdrawn.has(refKey(event)));
+  const last = standing.at(-1);
+  const before = standing.at(-2);
   if (last === undefined) return [];
   if (last.kind !== 'finish' || before === undefined) return [last];
-  const reached = (before.kind === 'call' || before.kind === 'mark') && before.seq === last.seq - 1;
-  return reached && before.at === last.at ? [last, before] : [last];
+  const reached = (before.kind === 'call' || before.kind === 'mark') && before.pad === last.pad;
+  return reached && before.seq === last.seq - 1 && before.at === last.at ? [last, before] : [last];
 }
 
-/** The pad's latest slip where nothing came after it: what "put back" withdraws in turn. */
-export function lastSlip(log: readonly SetEvent[], pad: string): (SetEvent & { kind: 'slip' }) | null {
-  const last = log
-    .filter((event) => event.pad === pad)
-    .reduce<SetEvent | null>((latest, event) => (latest === null || event.seq > latest.seq ? event : latest), null);
-  if (last?.kind !== 'slip' || withdrawnKeys(log).has(refKey(last))) return null;
-  const target = log.find((event) => refKey(event) === refKey(last.of));
+/** This screen's latest slip where nothing of its own came after it: what "put back" withdraws in turn. */
+export function lastSlip(log: readonly SetEvent[], own: OwnPads): (SetEvent & { kind: 'slip' }) | null {
+  const { events, byKey } = orderEvents(log);
+  const last = events.findLast((event) => own.has(event.pad));
+  if (last?.kind !== 'slip') return null;
+  const target = byKey.get(refKey(last.of));
   return target === undefined || target.kind === 'slip' ? null : last;
 }

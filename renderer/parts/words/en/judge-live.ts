@@ -1,9 +1,8 @@
-import type { Nothing } from '../../../areas/judge/live/decide.ts';
 import type { Formats } from '../formats.ts';
 
 /** The screen of a running set. */
 export function judgeLiveWords({ number, plural, seconds, metres, duration }: Formats) {
-  const nothing: Record<Nothing, string> = {
+  const nothing = {
     'not-running': 'The set is not running.',
     'time-is-up': 'Time was up before that.',
     'no-slip-left': 'Nothing of yours is left to withdraw.',
