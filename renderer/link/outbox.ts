@@ -206,8 +206,12 @@ export function createOutbox(
     tell: trouble.set,
     eventsOf: async (set) => {
       await opened;
-      const kept = (await store.eventsOf(set)).filter((one) => one.standing === 'unsent' || one.standing === 'sent');
-      return [...kept.map((one) => one.event), ...[...unsent.values()].filter((event) => event.set === set)];
+      const events = new Map<string, SetEvent>();
+      for (const { event, standing } of await store.eventsOf(set)) {
+        if (standing === 'unsent' || standing === 'sent') events.set(refKey(event), event);
+      }
+      for (const [key, event] of unsent) if (event.set === set) events.set(key, event);
+      return [...events.values()];
     },
     keep: (start, events) => {
       const { id } = start.setup;

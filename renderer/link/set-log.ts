@@ -26,6 +26,7 @@ export interface SetLog extends Observable<SetView> {
 
 /** How long after the desk did not know the set it is asked again, milliseconds. */
 const againMs = 1_000;
+const onItsWayMs = 100;
 const unknown: SetView = { status: 'opening', start: null, events: [], live: false };
 
 /** Opens the log of a set: from the outbox at once, from the desk when it answers, and from then on both. */
@@ -113,8 +114,9 @@ export function openSetLog(id: string, connection: Connection, queue: Queue): Se
     /** The desk does not know the set: it may be on its way from here. */
     async function afterRefusal(): Promise<void> {
       await here;
-      if (view.get().start === null) change({ status: 'not-found' });
-      await new Promise((resolve) => setTimeout(resolve, againMs));
+      const begunHere = view.get().start !== null;
+      if (!begunHere) change({ status: 'not-found' });
+      await new Promise((resolve) => setTimeout(resolve, begunHere ? onItsWayMs : againMs));
       if (!over) open();
     }
     open();
