@@ -5,6 +5,7 @@ import { randomInteger } from '../random/variates.ts';
 import { interpolate } from '../smoothing/interpolate.ts';
 import { prepareLowess } from '../smoothing/lowess.ts';
 import { linearSmoother } from './linear-smoother.ts';
+import { kernelNoise } from './residual-noise.ts';
 
 /** How the expected clean cycle of a set was found. */
 export type CostMethod = 'local-fit' | 'median' | 'history' | 'not-estimable';
@@ -101,6 +102,7 @@ function blockDraws(
     ...places.map((number, index) => ({ number, index, isPlace: true })),
   ].sort((one, other) => one.number - other.number);
   const block = Math.min(usualBlockLength(residuals.length), residuals.length);
+  const kernel = kernelNoise(residuals);
   const own = new Float64Array(numbers.length);
   const noise = new Float64Array(places.length);
   return (generator) => {
@@ -109,7 +111,7 @@ function blockDraws(
       if (i % block === 0) from = randomInteger(generator, residuals.length - block + 1);
       const item = order[i];
       if (item === undefined) continue;
-      (item.isPlace ? noise : own)[item.index] = residuals[from + (i % block)] ?? 0;
+      (item.isPlace ? noise : own)[item.index] = (residuals[from + (i % block)] ?? 0) + kernel(generator);
     }
     return { noise, shift: smoothAt(own) };
   };
@@ -122,6 +124,7 @@ function medianOf(clean: readonly CleanCycle[]): ExpectedCycle {
   // The spread about a fitted centre is too small by (n - 1) / n.
   const inflation = Math.sqrt(n / (n - 1));
   const residuals = seconds.map((value) => (value - median) * inflation);
+  const kernel = kernelNoise(residuals);
   const own = new Float64Array(n);
   return {
     method: 'median',
@@ -134,8 +137,9 @@ function medianOf(clean: readonly CleanCycle[]): ExpectedCycle {
       const noise = new Float64Array(places.length);
       const shift = new Float64Array(places.length);
       return (generator) => {
-        for (let i = 0; i < n; i += 1) own[i] = residuals[randomInteger(generator, n)] ?? 0;
-        for (let i = 0; i < noise.length; i += 1) noise[i] = residuals[randomInteger(generator, n)] ?? 0;
+        const next = () => (residuals[randomInteger(generator, n)] ?? 0) + kernel(generator);
+        for (let i = 0; i < n; i += 1) own[i] = next();
+        for (let i = 0; i < noise.length; i += 1) noise[i] = next();
         shift.fill(sampleMedian(own) ?? 0);
         return { noise, shift };
       };

@@ -57,7 +57,9 @@ export function runTerms(
   }
   if (run.where === 'within' && closing !== undefined) terms.push({ place: closing.number, expected: -1, noise: -1 });
   const firstNumber = noReps[0]?.number ?? 1;
+  // There no expectation is taken off, but one cycle stands for another: the first attempt's and the first counted rep's.
   if (run.where === 'start') terms.push({ place: firstNumber, expected: 0, noise: 1 });
+  if (run.where === 'start' && closing !== undefined) terms.push({ place: closing.number, expected: 0, noise: -1 });
 
   const jumps = consequence.kind === 'metres-back' && metresPerJump !== null ? consequence.metres / metresPerJump : 0;
   const back = jumps * noReps.length;

@@ -31,12 +31,15 @@ export type TrueAttempt = {
   readonly counted: boolean;
   /** What a clean rep would have taken here. */
   readonly cleanCycle: number;
-  /** Cost of a no-rep: its own time, and the disruption until the next attempt began, without marked breaks. */
+  /**
+   * Cost of a no-rep: its own time up to the expected cycle there, and the rest of it with the idle time that came of it,
+   * without breaks. Idle time after the last attempt of a set is nobody's: nothing came after.
+   */
   readonly repeat: number;
   readonly disruption: number;
 };
 
-/** Seconds truly lost. What follows the very last no-rep of a set is not part of it: nothing came after. */
+/** Seconds truly lost in the set. */
 export type SetTruth = {
   readonly attempts: readonly TrueAttempt[];
   readonly total: number;
@@ -67,6 +70,8 @@ export function simulateSet(plan: SetPlan): SimulatedSet {
   let metres = 0;
   let marked = 0;
   let breaks = 0;
+  // Unmarked time since the last call in which nobody tried: resets and pauses.
+  let idle = 0;
   let untilBreak = breakAfter(athlete, generator);
 
   while (attempts.length < MOST_ATTEMPTS) {
@@ -75,17 +80,19 @@ export function simulateSet(plan: SetPlan): SimulatedSet {
     const taken = fault === null ? cycle.seconds : cycle.seconds * fault.attempt;
     const pause = generator.uniform() < athlete.pause.chance ? spreadLogNormal(athlete.pause.seconds, generator) : 0;
     if (now + pause + taken + 0.5 > limit) break;
-    addDisruption(attempts, pause);
+    idle += pause;
     now += pause + taken;
     const heard = judge.call(now, fault?.fault ?? null);
-    const lost = heard.counts ? 0 : taken;
+    const repeat = Math.min(taken, cycle.pace);
+    const lost = heard.counts ? { repeat: 0, disruption: 0 } : { repeat, disruption: taken - repeat };
     attempts.push({
       fault: fault?.fault ?? null,
       counted: heard.counts,
       cleanCycle: cycle.seconds,
-      repeat: lost,
-      disruption: 0,
+      ...lost,
     });
+    chargeIdle(attempts, idle);
+    idle = 0;
     fatigue = Math.min(1, fatigue + 1 / plan.usualAttempts);
     if (heard.counts) {
       counted += 1;
@@ -100,7 +107,7 @@ export function simulateSet(plan: SetPlan): SimulatedSet {
     if (isDone(goal, counted, metres, attempts.length, plan.usualAttempts)) break;
     if (heard.disturbed) {
       const reset = spreadLogNormal((fault ?? athlete.faults[0])?.reset ?? { mean: 0, deviation: 0 }, generator);
-      addDisruption(attempts, reset);
+      idle += reset;
       now += reset;
     }
     untilBreak -= 1;
@@ -121,16 +128,18 @@ export function simulateSet(plan: SetPlan): SimulatedSet {
   return { events: log.events, truth: truthOf(attempts, breaks, metres) };
 }
 
-/** Time that passes after a no-rep, before the next attempt begins, is that no-rep's. */
-function addDisruption(attempts: TrueAttempt[], seconds: number): void {
-  const last = attempts.at(-1);
-  if (seconds === 0 || last === undefined || last.counted) return;
-  attempts[attempts.length - 1] = { ...last, disruption: last.disruption + seconds };
+/** Idle time between two counted reps is the no-reps' between them: the earlier one's, else the one that it led to. */
+function chargeIdle(attempts: TrueAttempt[], seconds: number): void {
+  if (seconds === 0 || attempts.length < 2) return;
+  for (const place of [attempts.length - 2, attempts.length - 1]) {
+    const attempt = attempts[place];
+    if (attempt === undefined || attempt.counted) continue;
+    attempts[place] = { ...attempt, disruption: attempt.disruption + seconds };
+    return;
+  }
 }
 
 function truthOf(attempts: TrueAttempt[], breaks: number, metres: number): SetTruth {
-  const last = attempts.at(-1);
-  if (last !== undefined && !last.counted) attempts[attempts.length - 1] = { ...last, disruption: 0 };
   const repeat = attempts.reduce((sum, attempt) => sum + attempt.repeat, 0);
   const disruption = attempts.reduce((sum, attempt) => sum + attempt.disruption, 0);
   return { attempts, total: repeat + disruption, repeat, disruption, breaks, metres };

@@ -20,7 +20,7 @@ const TIE = 1e-7;
  * Errors: `no-data`, `one-category` (fewer than two rows or columns hold counts), `out-of-reach` (too large: use the
  * chi-square test), `invalid-input`.
  */
-export function fisherExact(table: CountTable, { mostTables = 500_000 }: FisherExactOptions = {}): Computed<number> {
+export function fisherExact(table: CountTable, { mostTables = 2_000_000 }: FisherExactOptions = {}): Computed<number> {
   const error = countTableError(table);
   if (error) return error;
   const kept = longSideAsColumns(withoutEmptyLines(table));
