@@ -28,7 +28,7 @@ function toolCheck(name: string, packageName: string, command: string, args: rea
 /** The checks of `npm run lint`. */
 export const lintChecks: readonly Check[] = [
   toolCheck('lint: format and rules', '@biomejs/biome', 'biome', ['ci', '--colors=off', '--error-on-warnings']),
-  toolCheck('lint: promises', 'oxlint', 'oxlint', ['--type-aware', '--deny-warnings']),
+  toolCheck('lint: promises and types', 'oxlint', 'oxlint', ['--type-aware', '--deny-warnings']),
   toolCheck('lint: unused code', 'knip', 'knip', ['--no-progress']),
   // Without the tests as users: an export that only tests need is marked `@internal`, and says why.
   toolCheck('lint: unused by the program', 'knip', 'knip', ['--no-progress', '--production']),
