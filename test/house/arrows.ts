@@ -31,7 +31,7 @@ const homes: Readonly<Record<string, readonly string[]>> = {
   zod: Object.keys(arrows),
   '@orpc/contract': ['shared-types', 'main/desk', 'renderer/link'],
   '@orpc/server': ['main/desk', 'main/hosts'],
-  '@orpc/client': ['renderer/link'],
+  '@orpc/client': ['renderer/link', 'main/desk'],
   kysely: ['main/ledger'],
   'better-sqlite3': ['main/ledger'],
   electron: ['main/hosts'],
