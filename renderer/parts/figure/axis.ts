@@ -1,0 +1,55 @@
+import { scaleLinear, scaleTime } from 'd3-scale';
+
+export interface Tick {
+  /** Pixels along the axis. */
+  readonly at: number;
+  readonly text: string;
+}
+
+export interface Axis {
+  /** Pixels of a value. */
+  readonly place: (value: number) => number;
+  readonly ticks: readonly Tick[];
+}
+
+/** A pixel range, from the axis's beginning to its end. */
+export type Range = readonly [from: number, to: number];
+
+function span(values: readonly number[]): [number, number] {
+  const finite = values.filter(Number.isFinite);
+  const low = Math.min(...finite);
+  const high = Math.max(...finite);
+  if (!Number.isFinite(low)) return [0, 1];
+  // A single value still needs a width to stand in the middle of.
+  return low === high ? [low - 0.5, high + 0.5] : [low, high];
+}
+
+/** An axis of numbers; `fromZero` keeps bars and rates honest. */
+export function numberAxis(
+  values: readonly number[],
+  range: Range,
+  text: (value: number) => string,
+  { fromZero = false, count = 5 }: { fromZero?: boolean; count?: number } = {},
+): Axis {
+  const domain = span(fromZero ? [0, ...values] : values);
+  const scale = scaleLinear(domain, range).nice(count);
+  return {
+    place: (value) => scale(value),
+    ticks: scale.ticks(count).map((value) => ({ at: scale(value), text: text(value) })),
+  };
+}
+
+/** An axis of moments, milliseconds since 1970 UTC. */
+export function timeAxis(values: readonly number[], range: Range, text: (value: number) => string, count = 4): Axis {
+  const [low, high] = span(values);
+  // A day on either side keeps the outermost marks off the edge, and a single day from filling the axis.
+  const margin = Math.max((high - low) * 0.03, 43_200_000);
+  const scale = scaleTime([low - margin, high + margin], range);
+  const ticks = scale.ticks(count).map((date) => ({ at: scale(date), text: text(date.getTime()) }));
+  return { place: (value) => scale(value), ticks: withoutTwins(ticks) };
+}
+
+/** Two ticks that say the same (a day shown twice) are one. */
+function withoutTwins(ticks: readonly Tick[]): readonly Tick[] {
+  return ticks.filter((tick, index) => tick.text !== ticks[index - 1]?.text);
+}
