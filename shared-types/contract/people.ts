@@ -8,7 +8,6 @@ export const personLine = z.object({
   person,
   setsAsAthlete: z.number().int(),
   setsAsJudge: z.number().int(),
-  lastSetAt: z.number().int().nullable(),
 });
 export type PersonLine = z.infer<typeof personLine>;
 

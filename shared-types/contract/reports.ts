@@ -25,6 +25,15 @@ export const attemptLine = z.object({
 });
 export type AttemptLine = z.infer<typeof attemptLine>;
 
+export const costFlag = z.enum([
+  'long-pause',
+  'unmarked-break-end',
+  'below-zero',
+  'set-running',
+  'metres-unknown',
+  'no-counted-rep',
+]);
+
 /** A run of no-reps between two counted reps and what it cost, seconds. */
 export const costRun = z.object({
   attempts: z.array(z.number().int()),
@@ -32,14 +41,17 @@ export const costRun = z.object({
   cost: estimate.nullable(),
   repeatS: z.number().nullable(),
   disruptionS: z.number().nullable(),
-  /** Seconds of a long pause inside the run that nobody marked as a break; 0 if none. */
+  /** Seconds of long pauses inside the run that nobody marked as a break; they stay in the cost. 0 if none. */
   unmarkedPauseS: z.number(),
+  /** What a reader should know of this run: see `costFlag`. */
+  flags: z.array(costFlag),
 });
 
+/** One fault of a set; a no-rep with two faults counts half for each. Code and name are empty for no-reps not explained. */
 export const reasonLine = z.object({
   code: z.string(),
   name: z.string(),
-  noReps: z.number().int(),
+  noReps: z.number(),
   seconds: estimate.nullable(),
 });
 
@@ -49,7 +61,7 @@ export const trainFirst = z.object({
   name: z.string(),
   remedy: z.string(),
   cue: z.string(),
-  noReps: z.number().int(),
+  noReps: z.number(),
   seconds: z.number().nullable(),
   /** Share of all the no-reps' seconds, 0 to 1; of the no-reps themselves where the cost cannot be estimated. */
   share: z.number(),
@@ -89,8 +101,12 @@ export const setReport = z.object({
     total: estimate.nullable(),
     repeatS: z.number().nullable(),
     disruptionS: z.number().nullable(),
+    /** Time for metres taken back, where the sheet takes them. */
+    repeatedMetresS: z.number().nullable(),
+    /** Seconds that the sheet adds to the result, not on the clock. */
+    addedS: z.number(),
     /** In a set against the clock: reps that the time lost would have made. */
-    repsLost: z.number().nullable(),
+    repsLost: estimate.nullable(),
     runs: z.array(costRun),
   }),
   train: trainFirst.nullable(),
