@@ -18,12 +18,15 @@ function newestChange(place: string): number {
   );
 }
 
-/** Whether dist/renderer is missing or older than renderer/, shared-types/ or the lock file. */
-export function rendererIsStale(): boolean {
-  const page = path.join(rendererFolder, 'index.html');
+/**
+ * Whether dist/renderer below a top folder is missing or older than renderer/, shared-types/ or the lock file.
+ * @internal exported for its test, which makes sources older and newer
+ */
+export function rendererIsStale(top: string = root): boolean {
+  const page = path.join(top, 'dist', 'renderer', 'index.html');
   if (!existsSync(page)) return true;
   const built = statSync(page).mtimeMs;
-  const sources = ['renderer', 'shared-types', 'package-lock.json'].map((name) => path.join(root, name));
+  const sources = ['renderer', 'shared-types', 'package-lock.json'].map((name) => path.join(top, name));
   return sources.some((source) => newestChange(source) > built);
 }
 
