@@ -1,7 +1,7 @@
 // The packaging as far as it can be tried without the Electron binary: its configuration against the packager's own
 // schema, and the compiled main process, every import of which must lead to a file that is there.
 
-import { existsSync, globSync, readFileSync } from 'node:fs';
+import { existsSync, globSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
 // An inner path of the packager, which is why app-builder-lib is pinned beside electron-builder.
 import { getConfig, validateConfiguration } from 'app-builder-lib/out/util/config/config.js';
@@ -23,6 +23,12 @@ describe('electron-builder.yml', () => {
   test('would not be valid with a misspelt fuse', async () => {
     const config = Object.assign(await read(), { electronFuses: { runAsNodes: false } });
     await expect(validateConfiguration(config, quiet)).rejects.toThrow('configuration.electronFuses');
+  });
+
+  test('ships the main process without what only a checkout needs', async () => {
+    const filters = JSON.stringify((await read()).files);
+    expect(filters).toContain('!hosts/launch/**');
+    expect(filters).toContain('!hosts/start.js');
   });
 
   test('names targets for Windows, macOS and Linux', async () => {
@@ -58,6 +64,10 @@ describe('the compiled main process', () => {
   test('refers only to files that are there, and ships its entry', async () => {
     const target = plant({});
     await buildMain(target);
+    // What only a checkout needs is not shipped, so nothing that is shipped may need it.
+    for (const left of ['main/hosts/launch', 'main/hosts/start.js']) {
+      rmSync(path.join(target, left), { recursive: true, force: true });
+    }
     const scripts = globSync('**/*.{js,cjs}', { cwd: target });
     expect(scripts.length).toBeGreaterThan(20);
     for (const script of scripts) {
