@@ -1,4 +1,3 @@
-import { krippendorffAlpha } from '../../main/analysis/agreement/krippendorff-alpha.ts';
 import { movingBlockIndices } from '../../main/analysis/bootstrap/moving-block.ts';
 import { cusum } from '../../main/analysis/charts/cusum.ts';
 import { ewma } from '../../main/analysis/charts/ewma.ts';
@@ -29,15 +28,6 @@ import { correlation, standardDeviation, teamsOf, valueFrom } from './test-sums.
 type Input = Record<string, unknown>;
 type Values = Record<string, number>;
 
-const alpha = (units: (string | number | null)[][]) => {
-  const result = valueFrom(krippendorffAlpha(units));
-  return {
-    alpha: result.alpha,
-    n: result.pairable,
-    Do: result.observedDisagreement,
-    De: result.expectedDisagreement,
-  };
-};
 const line = (fit: BinomialFit): Values => {
   const [b0 = Number.NaN, b1 = Number.NaN] = fit.coefficients;
   const error = (i: number) => Math.sqrt(fit.covariance[i]?.[i] ?? Number.NaN);

@@ -21,12 +21,12 @@ export type SetCostOptions = {
   readonly history?: CycleHistory;
   /** Coverage of the intervals, above 0 and below 1; 0.95. */
   readonly level?: number;
-  /** Bootstrap resamples, at least 1; 599. */
+  /** Bootstrap resamples, at least 1; 999. */
   readonly resamples?: number;
   readonly seed?: number;
 };
 
-export const DEFAULT_RESAMPLES = 599;
+export const DEFAULT_RESAMPLES = 999;
 const REPEAT: Consequence = { kind: 'repeat' };
 
 /** The course of a set, its expected cycle and the sums of its runs: what ledger, cost and table are all read from. */

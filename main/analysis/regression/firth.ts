@@ -72,23 +72,30 @@ export function firthInterval(
   if (!best) return failed('no-convergence', 'The penalised regression did not settle on an estimate.');
   const estimate = best.coefficients[held] ?? 0;
   const wanted = best.penalised - chiSquareQuantile(level, 1) / 2;
-  let start = best.coefficients;
+  // Largest penalised likelihood with the slope held, short of the wanted one; NaN where it cannot be found.
   const beyond = (value: number) => {
-    const at = start.map((coefficient, j) => (j === held ? value : coefficient));
-    const profile = maximise(design, at, held);
-    if (profile) start = profile.coefficients;
-    return (profile?.penalised ?? Number.NEGATIVE_INFINITY) - wanted;
+    const ratio = value / estimate;
+    // Scaling all coefficients keeps the place where the curve crosses one half, which far limits need.
+    const scaled = best.coefficients.map((coefficient) => coefficient * ratio);
+    const shifted = best.coefficients.map((coefficient, j) => (j === held ? value : coefficient));
+    const [likely, other] = ratio > 1 ? [scaled, shifted] : [shifted, scaled];
+    const profile = maximise(design, likely, held) ?? maximise(design, other, held);
+    return (profile?.penalised ?? Number.NaN) - wanted;
   };
-  const limit = (direction: number) => {
+  const limit = (direction: number): number => {
     for (let reach = 1; reach <= 1024; reach *= 2) {
-      start = best.coefficients;
       const far = estimate + direction * reach;
-      if (beyond(far) < 0) return bisectTo(beyond, far, reach === 1 ? estimate : estimate + (direction * reach) / 2);
+      const short = beyond(far);
+      if (Number.isNaN(short)) return Number.NaN;
+      if (short < 0) return bisectTo(beyond, far, reach === 1 ? estimate : estimate + (direction * reach) / 2);
     }
     return direction * Number.POSITIVE_INFINITY;
   };
   const lower = limit(-1) * scale;
   const upper = limit(1) * scale;
+  if (Number.isNaN(lower) || Number.isNaN(upper)) {
+    return failed('no-convergence', 'The limits of the penalised regression could not be found.');
+  }
   return computed({ estimate: estimate * scale, lower, upper, level });
 }
 
