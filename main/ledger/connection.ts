@@ -10,7 +10,9 @@ export interface ReadConnection {
   readonly path: string;
   all<Row>(query: Query<Row>): Row[];
   first<Row>(query: Query<Row>): Row | undefined;
-  /** A prepared statement of SQL written by hand, for the hot paths. Prepared once a connection. */
+  /** Rows as arrays, in the order of the query's columns. */
+  rows(query: Query<unknown>): unknown[][];
+  /** A prepared statement of SQL written by hand, for the hot paths. */
   prepare<Parameters extends unknown[], Row = unknown>(sql: string): Prepared<Parameters, Row>;
   pragma(source: string): unknown;
   close(): void;
@@ -28,8 +30,6 @@ export interface WriteConnection extends ReadConnection {
 export interface Prepared<Parameters extends unknown[], Row> {
   get(...values: Parameters): Row | undefined;
   all(...values: Parameters): Row[];
-  /** Rows as arrays, in the order of the columns. */
-  rows(...values: Parameters): unknown[][];
   run(...values: Parameters): { changes: number; id: number };
 }
 
@@ -111,6 +111,14 @@ function reader(path: string, database: Database.Database): ReadConnection {
         const { sql, parameters } = query.compile();
         return statement(sql).get(...parameters) as Row | undefined;
       }),
+    rows: (query) =>
+      guard(path, () => {
+        const { sql, parameters } = query.compile();
+        return database
+          .prepare<unknown[], unknown[]>(sql)
+          .raw()
+          .all(...parameters);
+      }),
     prepare: (sql) => guard(path, () => prepared(path, database, sql)),
     pragma: (source) => guard(path, () => database.pragma(source, { simple: true })),
     close: () => guard(path, () => void database.close()),
@@ -147,15 +155,9 @@ function prepared<Parameters extends unknown[], Row>(
   sql: string,
 ): Prepared<Parameters, Row> {
   const objects = database.prepare<unknown[], Row>(sql);
-  let arrays: Database.Statement<unknown[], unknown[]> | null = null;
   return {
     get: (...values) => guard(path, () => objects.get(...values)),
     all: (...values) => guard(path, () => objects.all(...values)),
-    rows: (...values) =>
-      guard(path, () => {
-        arrays ??= database.prepare<unknown[], unknown[]>(sql).raw();
-        return arrays.all(...values);
-      }),
     run: (...values) =>
       guard(path, () => {
         const { changes, lastInsertRowid } = objects.run(...values);

@@ -2,13 +2,7 @@ import type { WriteConnection } from './connection.ts';
 import { type AttemptFact, asColumns, binOf, type ReasonFact, type Scale, type SetFacts, scales } from './facts.ts';
 import { unknownSet } from './log.ts';
 import { build } from './query.ts';
-
-/** A set whose facts are older than its log or than the program's way of computing them. */
-export interface StaleSet {
-  readonly id: string;
-  /** Place of the set's last event: what facts computed from its whole log now apply up to. */
-  readonly lastN: number;
-}
+import type { StaleSet, StaleSets } from './stale-sets.ts';
 
 /** Everything derived from the log of one set. */
 export interface FactsOfSet {
@@ -33,46 +27,49 @@ export interface FactWrites {
   forget(): void;
 }
 
-export function factWrites(connection: WriteConnection): FactWrites {
+export function factWrites(connection: WriteConnection, staleSets: StaleSets): FactWrites {
   const current = connection.prepare<
     [string],
     { n: number; applied_n: number; projection: number; created_at: number }
   >(`SELECT s.n, s.created_at, f.applied_n, f.projection FROM sets s JOIN set_facts f ON f.set_n = s.n WHERE s.id = ?`);
-  const stale = connection.prepare<[number, number], StaleSet>(
-    `SELECT s.id, l.last_n AS lastN FROM (SELECT set_n, max(n) AS last_n FROM events GROUP BY set_n) l
-     JOIN set_facts f ON f.set_n = l.set_n JOIN sets s ON s.n = l.set_n
-     WHERE f.applied_n < l.last_n OR f.projection < ? ORDER BY l.last_n LIMIT ?`,
-  );
   const replaceRows = rowReplacer(connection);
+  const replaceFacts = (setN: number, createdAt: number, derived: FactsOfSet) => {
+    connection.run(
+      build
+        .updateTable('set_facts')
+        .set({
+          ...asColumns(derived.facts),
+          happened_at: derived.facts.startedAt ?? createdAt,
+          applied_n: derived.appliedN,
+          projection: derived.projection,
+        })
+        .where('set_n', '=', setN),
+    );
+    replaceRows(setN, derived);
+  };
   return {
-    write: (set, derived) =>
-      connection.transaction(() => {
+    write: (set, derived) => {
+      const outcome = connection.transaction(() => {
         const row = current.get(set);
         if (row === undefined) throw unknownSet(set, connection.path);
         const older =
           derived.projection < row.projection ||
           (derived.projection === row.projection && derived.appliedN < row.applied_n);
         if (older) return 'older';
-        connection.run(
-          build
-            .updateTable('set_facts')
-            .set({
-              ...asColumns(derived.facts),
-              happened_at: derived.facts.startedAt ?? row.created_at,
-              applied_n: derived.appliedN,
-              projection: derived.projection,
-            })
-            .where('set_n', '=', row.n),
-        );
-        replaceRows(row.n, derived);
+        replaceFacts(row.n, row.created_at, derived);
         return 'written';
-      }),
-    stale: (projection, limit) => stale.all(projection, limit),
-    forget: () =>
+      });
+      if (outcome === 'written') staleSets.applied(set, derived.appliedN, derived.projection);
+      return outcome;
+    },
+    stale: (projection, limit) => staleSets.list(projection, limit),
+    forget: () => {
       connection.transaction(() => {
         for (const table of ['set_reasons', 'attempts', 'set_bins'] as const) connection.run(build.deleteFrom(table));
         connection.run(build.updateTable('set_facts').set({ applied_n: 0, projection: 0 }));
-      }),
+      });
+      staleSets.lookAgain();
+    },
   };
 }
 

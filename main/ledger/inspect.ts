@@ -10,8 +10,11 @@ export type Inspection =
   | { readonly kind: 'not-ours'; readonly why: string }
   | { readonly kind: 'damaged'; readonly problems: readonly string[] };
 
-/** How closely to look: `quick` skips comparing the indexes with their tables; `full` also reads every checksum. */
-export type Depth = 'quick' | 'integrity' | 'full';
+/**
+ * How closely to look: `opening` reads only what opening needs, `quick` every page, `integrity` compares the indexes with their
+ * tables too, and `full` every record with its checksum.
+ */
+export type Depth = 'opening' | 'quick' | 'integrity' | 'full';
 
 const MAGIC = 'SQLite format 3\0';
 const HEADER_BYTES = 100;
@@ -65,13 +68,15 @@ function inspectOurs(connection: ReadConnection, depth: Depth): Inspection {
   const version = Number(connection.pragma('user_version'));
   const problems = structureProblems(connection, depth);
   if (problems.length === 0) problems.push(...versionProblems(connection, version));
-  if (problems.length === 0 && depth !== 'quick') problems.push(...foreignKeyProblems(connection));
+  if (problems.length === 0 && (depth === 'integrity' || depth === 'full'))
+    problems.push(...foreignKeyProblems(connection));
   // A newer program may keep its rows in another way; what they mean is not ours to judge.
   if (problems.length === 0 && depth === 'full' && version <= SCHEMA_VERSION) problems.push(...rowProblems(connection));
   return problems.length === 0 ? { kind: 'ours', version } : { kind: 'damaged', problems };
 }
 
 function structureProblems(connection: ReadConnection, depth: Depth): string[] {
+  if (depth === 'opening') return [];
   const pragma = depth === 'quick' ? 'quick_check' : 'integrity_check';
   return connection
     .prepare<[], Record<string, string>>(`PRAGMA ${pragma}(${MOST_PROBLEMS})`)

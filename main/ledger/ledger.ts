@@ -10,6 +10,7 @@ import { type RibbonReads, ribbonReads } from './ribbons.ts';
 import { type SetReads, type Sets, setReads, setWrites } from './sets.ts';
 import { type SettingReads, type Settings, settingReads, settingWrites } from './settings.ts';
 import { type SheetReads, type Sheets, sheetReads, sheetWrites } from './sheets.ts';
+import { StaleSets } from './stale-sets.ts';
 
 /** The ledger as a report's worker sees it: nothing in it writes. */
 export interface LedgerReader {
@@ -74,6 +75,7 @@ export function readerOn(connection: ReadConnection): LedgerReader {
 }
 
 export function ledgerOn(connection: WriteConnection, lock: Lock, now: () => number): Ledger {
+  const staleSets = new StaleSets(connection);
   let closed = false;
   const close = () => {
     if (closed) return;
@@ -90,11 +92,11 @@ export function ledgerOn(connection: WriteConnection, lock: Lock, now: () => num
     people: peopleWrites(connection),
     sheets: sheetWrites(connection),
     sets: setWrites(connection),
-    log: logWrites(connection, now),
+    log: logWrites(connection, staleSets, now),
     settings: settingWrites(connection, now),
     reports: reports(connection),
     ribbons: ribbonReads(connection),
-    facts: factWrites(connection),
+    facts: factWrites(connection, staleSets),
     copies: copiesOf(connection, now, () => {
       closed = true;
       connection.close();

@@ -3,6 +3,7 @@ import { canonicalJson } from './canonical.ts';
 import type { ReadConnection, WriteConnection } from './connection.ts';
 import { LedgerError } from './errors.ts';
 import { damagedRow, EVENT_COLUMNS, type EventRow, eventChecksum } from './rows.ts';
+import type { StaleSets } from './stale-sets.ts';
 
 /** What became of one event: written now, there already to the byte, or refused because its name carries other contents. */
 export type Appended =
@@ -66,7 +67,7 @@ export function logReads(connection: ReadConnection): LogReads {
   };
 }
 
-export function logWrites(connection: WriteConnection, now: () => number): Log {
+export function logWrites(connection: WriteConnection, staleSets: StaleSets, now: () => number): Log {
   const setNumber = connection.prepare<[string], { n: number }>('SELECT n FROM sets WHERE id = ?');
   const byName = connection.prepare<[string, number], StoredRow>(`${STORED} WHERE e.pad = ? AND e.seq = ?`);
   const insert = connection.prepare<[number, string, number, number, string, string, number, number]>(
@@ -90,7 +91,12 @@ export function logWrites(connection: WriteConnection, now: () => number): Log {
     ...logReads(connection),
     append: (events) => {
       const recordedAt = now();
-      return connection.transaction(() => events.map((event) => appendOne(event, recordedAt)));
+      const outcomes = connection.transaction(() => events.map((event) => appendOne(event, recordedAt)));
+      outcomes.forEach((item, index) => {
+        const set = events[index]?.set;
+        if (item.outcome === 'new' && set !== undefined) staleSets.appended(set, item.n);
+      });
+      return outcomes;
     },
   };
 }

@@ -61,6 +61,14 @@ export interface BinCount {
   readonly noReps: number;
 }
 
+/** Columns of equal length, a row for each bin of each set; `set` is equal for rows of one set, which stand together. */
+export interface ClusteredBins {
+  readonly set: Int32Array;
+  readonly bin: Int32Array;
+  readonly attempts: Int32Array;
+  readonly noReps: Int32Array;
+}
+
 export interface AttemptsOfSet {
   readonly id: string;
   readonly attempts: readonly AttemptFact[];
@@ -78,11 +86,9 @@ export interface Reports {
   /** Attempts and no-reps in the bins of a scale (see facts.ts), over all sets together. */
   bins(filter: SetFilter, scale: Scale): BinCount[];
   /** The same, set by set, for sums that take a set as one cluster. */
-  binsBySet(filter: SetFilter, scale: Scale): (BinCount & { readonly id: string })[];
+  binsBySet(filter: SetFilter, scale: Scale): ClusteredBins;
   /** The attempts of the latest `limit` sets that match, oldest set first. */
   attempts(filter: SetFilter, limit: number): AttemptsOfSet[];
-  /** Clean cycles in milliseconds of the latest `limit` sets that match, in the order they were made. */
-  cleanCycles(filter: SetFilter, limit: number): number[];
 }
 
 const usual: SetFilter = { phases: ['finished', 'abandoned'], roles: ['main'], practice: 'no' };
@@ -93,10 +99,8 @@ export function reports(connection: ReadConnection): Reports {
     totals: (filter, by = 'all') => connection.all(totalsQuery(filter, by)),
     reasons: (filter, by = 'all') => connection.all(reasonsQuery(filter, by)),
     bins: (filter, scale) => connection.all(binsQuery(filter, scale)),
-    binsBySet: (filter, scale) => connection.all(binsBySetQuery(filter, scale)),
+    binsBySet: (filter, scale) => clustered(connection.rows(binsBySetQuery(filter, scale))),
     attempts: (filter, limit) => attemptsOfSets(connection, filter, limit),
-    cleanCycles: (filter, limit) =>
-      connection.all(cleanCyclesQuery(filter, limit)).flatMap((row) => (row.cycle_ms === null ? [] : [row.cycle_ms])),
   };
 }
 
@@ -204,14 +208,25 @@ function binsQuery(filter: SetFilter, scale: Scale) {
 function binsBySetQuery(filter: SetFilter, scale: Scale) {
   return build
     .selectFrom('set_facts')
-    .innerJoin('sets', 'sets.n', 'set_facts.set_n')
     .innerJoin('set_bins as b', 'b.set_n', 'set_facts.set_n')
-    .select(['sets.id', 'b.bin', 'b.attempts', 'b.no_reps as noReps'])
+    .select(['b.set_n', 'b.bin', 'b.attempts', 'b.no_reps'])
     .where('b.scale', '=', scale)
     .where(chosen(filter))
-    .orderBy('set_facts.happened_at')
-    .orderBy('set_facts.set_n')
+    .orderBy('b.set_n')
     .orderBy('b.bin');
+}
+
+/** Columns of whole numbers instead of an object a row: there are as many rows as twenty times the sets. */
+function clustered(rows: readonly unknown[][]): ClusteredBins {
+  const column = () => new Int32Array(rows.length);
+  const columns = { set: column(), bin: column(), attempts: column(), noReps: column() };
+  rows.forEach(([set, bin, attempts, noReps], place) => {
+    columns.set[place] = Number(set);
+    columns.bin[place] = Number(bin);
+    columns.attempts[place] = Number(attempts);
+    columns.noReps[place] = Number(noReps);
+  });
+  return columns;
 }
 
 /** The latest `limit` sets that match: a whole number of them, at least one. */
@@ -258,16 +273,4 @@ function attemptsOfSets(connection: ReadConnection, filter: SetFilter, limit: nu
     });
   }
   return sets;
-}
-
-function cleanCyclesQuery(filter: SetFilter, limit: number) {
-  return build
-    .selectFrom('set_facts')
-    .innerJoin('attempts as t', 't.set_n', 'set_facts.set_n')
-    .select('t.cycle_ms')
-    .where('set_facts.set_n', 'in', latest(filter, limit))
-    .where('t.clean', '=', 1)
-    .orderBy('set_facts.happened_at')
-    .orderBy('set_facts.set_n')
-    .orderBy('t.number');
 }

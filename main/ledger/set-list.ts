@@ -128,10 +128,10 @@ export function unfinishedSets(connection: ReadConnection): UnfinishedSet[] {
   return connection
     .prepare<[], { body: string; crc: number; last: number }>(
       `SELECT s.body, s.crc, (SELECT recorded_at FROM events WHERE n = l.last_n) AS last
-       FROM set_facts f
-       JOIN sets s ON s.n = f.set_n
-       JOIN (SELECT set_n, max(n) AS last_n FROM events GROUP BY set_n) l ON l.set_n = f.set_n
-       WHERE f.phase IN ('ready', 'running') OR l.last_n > f.applied_n
+       FROM (SELECT f.set_n, f.phase, f.applied_n, (SELECT max(n) FROM events e WHERE e.set_n = f.set_n) AS last_n
+             FROM set_facts f) l
+       JOIN sets s ON s.n = l.set_n
+       WHERE l.last_n IS NOT NULL AND (l.phase IN ('ready', 'running') OR l.last_n > l.applied_n)
        ORDER BY l.last_n DESC`,
     )
     .all()
