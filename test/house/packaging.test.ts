@@ -28,7 +28,7 @@ describe('electron-builder.yml', () => {
   test('ships the main process without what only a checkout needs', async () => {
     const filters = JSON.stringify((await read()).files);
     expect(filters).toContain('!hosts/launch/**');
-    expect(filters).toContain('!hosts/start.js');
+    expect(filters).toContain('!hosts/{start,desktop}.js');
   });
 
   test('names targets for Windows, macOS and Linux', async () => {
@@ -65,7 +65,7 @@ describe('the compiled main process', () => {
     const target = plant({});
     await buildMain(target);
     // What only a checkout needs is not shipped, so nothing that is shipped may need it.
-    for (const left of ['main/hosts/launch', 'main/hosts/start.js']) {
+    for (const left of ['main/hosts/launch', 'main/hosts/start.js', 'main/hosts/desktop.js']) {
       rmSync(path.join(target, left), { recursive: true, force: true });
     }
     const scripts = globSync('**/*.{js,cjs}', { cwd: target });
