@@ -1,0 +1,324 @@
+import { bodyOf } from './body.ts';
+import {
+  bentOver,
+  feetAt,
+  gathered,
+  handsAt,
+  leaning,
+  PLANK_LIFT,
+  piked,
+  plank,
+  prone,
+  upright,
+} from './burpee-poses.ts';
+import {
+  type ArmLine,
+  type Choreography,
+  type FootSpan,
+  type Join,
+  type Moment,
+  type ReachSpan,
+  settleFlights,
+  stepTo,
+} from './choreography.ts';
+import { jumpFoot } from './jump.ts';
+import type { Built, Knobs } from './movement.ts';
+import { type FootPosture, type Pair, type Side, signOf } from './pose.ts';
+import { random } from './random.ts';
+import { type Key, still, Track } from './smooth.ts';
+import type { RepSpecification } from './specification.ts';
+import type { TrunkPose } from './stance.ts';
+import { clamp, radians, type Vec3 } from './vector.ts';
+
+/**
+ * One jump burpee along +z: hands down, feet back, chest to the floor, feet up to the hands, two-footed jump, stand.
+ * On a set's first rep the start line is z = 0; later reps begin with the toes at z = 0.
+ * @param knobs margins to build for (see truth)
+ */
+export function jumpBurpee(spec: RepSpecification, knobs: Knobs): Built {
+  const body = bodyOf(spec.athlete);
+  const H = body.stature;
+  const { sheet } = spec;
+  const style = random(spec.styleSeed);
+  const vary = random(spec.seed);
+  const wobble = (size: number): number => spec.variation * size * vary.normal();
+  const tired = spec.fatigue;
+  const firstSide: Side = spec.seed % 2 === 0 ? 0 : 1;
+
+  const stance = { halfWidth: H * style.between(0.068, 0.08), toesOut: radians(style.between(5, 10)) };
+  const midOf = (toeZ: number): number => toeZ - 0.5 * body.footLength * Math.cos(stance.toesOut);
+  const toe0 = spec.first ? -knobs.start / 100 : 0;
+  const crept = Math.max(0, sheet.creepAllowance - knobs.creep) / 100;
+  const toe1 = toe0 + crept;
+  const hands = handsAt(body, toe1 + (sheet.handsAllowance - knobs.hands) / 100);
+  const toe2 = hands.fingertipsZ - knobs.over / 100;
+  const jump = (0.74 + 0.06 * style.uniform()) * H * (1 - 0.28 * tired) * (1 + wobble(0.04));
+  const toe3 = toe2 + jump;
+
+  // Key poses.
+  const heelsUp = radians(24);
+  const feet0 = feetAt(body, stance, toe0);
+  const feetDown = feetAt(body, stance, toe1, heelsUp);
+  const standing = upright(body, stance, midOf(toe0));
+  const shifted = upright(body, stance, midOf(toe1));
+  const reached = bentOver(body, hands, feetDown, toe1);
+  const landedBack = plank(body, hands, 0.8);
+  const feetBack = ([0, 1] as const).map(
+    (side): FootPosture => ({
+      forefoot: [signOf(side) * stance.halfWidth * 1.1, 0, landedBack.forefootZ],
+      turn: 0,
+      lift: PLANK_LIFT,
+      toes: 0,
+    }),
+  ) as unknown as Pair<FootPosture>;
+  const floor = prone(body, feetBack, (1 - knobs.chest) / 100);
+  const pressed = plank(body, hands, 0.86);
+  const feetIn = feetAt(body, stance, toe2, heelsUp);
+  const pikedBack = piked(body, hands, 0.9);
+  const pikedIn = piked(body, hands, 0.92);
+  const tucked = bentOver(body, hands, feetIn, toe2);
+  const feet2 = feetAt(body, stance, toe2);
+  const crouched = gathered(body, feet2, midOf(toe2), (0.33 + 0.03 * style.uniform() - 0.02 * tired) * H);
+  const feetOff = feetAt(body, stance, toe2, radians(40));
+  const off = leaning(body, feetOff, radians(24 + wobble(1)), radians(22), radians(24));
+  const feet3 = feetAt(body, stance, toe3);
+  const on = leaning(body, feet3, radians(-19 + wobble(1)), radians(48), radians(34));
+  const absorbed = gathered(body, feet3, midOf(toe3), (0.37 - 0.03 * tired) * H);
+  const ended = upright(body, stance, midOf(toe3));
+
+  // Times: stretched to the cadence, never faster than a practised athlete.
+  const air = 0.43 + 0.02 * style.uniform() - 0.03 * tired + wobble(0.006);
+  const stepping = crept > 0.0005 ? 0.5 : 0;
+  const stretch = clamp((60 / spec.cadence - air - stepping) / 3.18, 0.9, 1.35) * (1 + 0.12 * tired);
+  const rest =
+    Math.max(0.05, 60 / spec.cadence - air - stepping - 3.18 * stretch) * (1 + 0.3 * tired) +
+    0.25 * tired * vary.uniform();
+  let clock = rest + stepping;
+  const after = (seconds: number, noise = 0.04): number => {
+    clock += seconds * stretch * (1 + wobble(noise));
+    return clock;
+  };
+  const handsDown = after(0.52);
+  const backFrom = handsDown + 0.05;
+  const back = after(0.4);
+  const chestDown = after(0.3);
+  const floorEnd = after(0.07 + 0.25 * tired);
+  const chestUp = after(0.36 + 0.12 * tired);
+  const inFrom = chestUp - 0.03;
+  const feetInAt = after(0.33);
+  const handsUp = feetInAt + 0.05;
+  const crouch = after(0.26);
+  const takeOff = after(0.3, 0.02);
+  const landing = takeOff + air;
+  clock = landing;
+  const settled = after(0.34);
+  const duration = after(0.52);
+
+  const sinceOff = Math.max(0, sheet.togetherAllowance - knobs.off) / 1000;
+  const untilOn = Math.max(0, sheet.togetherAllowance - knobs.on) / 1000;
+
+  const build = ([join]: readonly Join[]): Choreography => {
+    const v = join ?? { off: [0, 2, 2] as Vec3, on: [0, -2, 2] as Vec3 };
+    const trunk = (of: (pose: TrunkPose) => number, rate: 0 | 1 | 2 | null): Track => {
+      const end = (t: number, pose: TrunkPose, velocity: Vec3): Key =>
+        rate === null ? { t, x: of(pose) } : { t, x: of(pose), v: velocity[rate], a: 0 };
+      return new Track([
+        { t: 0, x: of(standing) },
+        { t: rest, x: of(standing), v: 0, a: 0 },
+        ...(stepping > 0 ? [{ t: rest + stepping, x: of(shifted), ...(crept > 0.1 ? { v: 0, a: 0 } : {}) }] : []),
+        { t: handsDown, x: of(reached) },
+        { t: (backFrom + back) / 2, x: of(pikedBack) },
+        { t: back, x: of(landedBack.trunk) },
+        { t: chestDown, x: of(floor), v: 0, a: 0 },
+        { t: floorEnd, x: of(floor), v: 0, a: 0 },
+        { t: chestUp, x: of(pressed.trunk) },
+        { t: inFrom + 0.5 * (feetInAt - inFrom), x: of(pikedIn) },
+        { t: feetInAt, x: of(tucked) },
+        { t: crouch, x: of(crouched) },
+        end(takeOff, off, v.off),
+        end(landing, on, v.on),
+        { t: settled, x: of(absorbed) },
+        { t: duration, x: of(ended) },
+      ]);
+    };
+    const pelvis = { x: still(0), y: trunk((p) => p.pelvis[1], 1), z: trunk((p) => p.pelvis[2], 2) };
+    const foot = (side: Side): Choreography['feet'][0] => {
+      const first = side === firstSide;
+      const lag = first ? 0 : spec.variation * 0.012 * style.uniform();
+      const offAt = first ? takeOff - sinceOff : takeOff;
+      const onAt = first ? landing : landing + untilOn;
+      const stepFrom = rest + (first ? 0 : 0.2);
+      const spans: FootSpan[] = [
+        ...(stepping > 0
+          ? [
+              { kind: 'planted', from: 0, to: stepFrom, at: feet0[side].forefoot } as const,
+              stepTo(
+                stepFrom,
+                stepFrom + 0.3,
+                feet0[side].forefoot,
+                feetDown[side].forefoot,
+                crept > 0.08 ? 0.05 : 0.02,
+              ),
+            ]
+          : []),
+        { kind: 'planted', from: stepping > 0 ? stepFrom + 0.3 : 0, to: backFrom + lag, at: feetDown[side].forefoot },
+        stepTo(backFrom + lag, back + lag, feetDown[side].forefoot, feetBack[side].forefoot, 0.075 * H),
+        { kind: 'planted', from: back + lag, to: inFrom + lag, at: feetBack[side].forefoot },
+        stepTo(inFrom + lag, feetInAt - 0.012 + lag, feetBack[side].forefoot, feetIn[side].forefoot, 0.07 * H),
+        { kind: 'planted', from: feetInAt - 0.012 + lag, to: offAt, at: feet2[side].forefoot },
+        jumpFoot({
+          pelvis,
+          offAt,
+          onAt,
+          takeOff,
+          landing,
+          from: feet2[side].forefoot,
+          to: feet3[side].forefoot,
+          off,
+          on,
+          join: v,
+          via: { share: 0.5, at: [feet2[side].forefoot[0], 0.16 * H, feet2[side].forefoot[2] + 0.42 * jump] },
+        }),
+        { kind: 'planted', from: onAt, to: duration, at: feet3[side].forefoot },
+      ];
+      return {
+        spans,
+        turn: new Track([
+          { t: backFrom, x: feet0[side].turn },
+          { t: back, x: 0 },
+          { t: inFrom, x: 0 },
+          { t: feetInAt - 0.02, x: feet2[side].turn },
+        ]),
+        lift: new Track([
+          { t: rest + stepping + 0.25 * (handsDown - rest - stepping), x: 0 },
+          { t: handsDown, x: heelsUp },
+          { t: back, x: PLANK_LIFT, v: 0, a: 0 },
+          { t: inFrom, x: PLANK_LIFT, v: 0, a: 0 },
+          { t: feetInAt, x: heelsUp },
+          { t: crouch, x: radians(6) },
+          { t: offAt, x: radians(40) - (takeOff - offAt) * 1.2 },
+          { t: offAt + 0.09, x: radians(55) },
+          { t: (takeOff + landing) / 2 + 0.05, x: radians(20) },
+          { t: onAt, x: 0 },
+        ]),
+        toes: new Track([
+          { t: backFrom + lag, x: 0 },
+          { t: (backFrom + back) / 2 + lag, x: radians(35) },
+          { t: back + lag, x: 0, v: 0, a: 0 },
+          { t: inFrom + lag, x: 0, v: 0, a: 0 },
+          { t: (inFrom + feetInAt) / 2 + lag, x: radians(30) },
+          { t: feetInAt - 0.012 + lag, x: 0, v: 0, a: 0 },
+          { t: offAt, x: 0, v: 0, a: 0 },
+          { t: offAt + 0.16, x: radians(35) },
+          { t: (takeOff + landing) / 2 + 0.08, x: radians(8) },
+          { t: onAt, x: 0 },
+        ]),
+      };
+    };
+    const curve = (...pairs: readonly (readonly [number, number])[]): Track =>
+      new Track(pairs.map(([t, deg]) => ({ t, x: radians(deg) })));
+    const swingBack = -42 + 10 * tired;
+    const arm = (side: Side): ArmLine => {
+      const grip: ReachSpan = {
+        from: handsDown - 0.4 * stretch,
+        arrive: handsDown,
+        leave: handsUp,
+        to: handsUp + 0.22,
+        goal: {
+          kind: 'point',
+          wrist: [signOf(side) * hands.halfWidth, hands.wristHeight, hands.wristZ],
+          fingers: [-signOf(side) * 0.1, hands.fingers[1], hands.fingers[2]],
+          elbow: [0.55, -0.62, -0.55],
+        },
+      };
+      const late = 0.012 * (side === firstSide ? 1 : -1) * spec.variation;
+      return {
+        raise: curve(
+          [rest, 4],
+          [handsDown, 85],
+          [chestDown, 45],
+          [floorEnd, 45],
+          [chestUp, 80],
+          [feetInAt, 85],
+          [crouch + 0.06 + late, swingBack],
+          [takeOff + 0.03 + late, 118],
+          [takeOff + 0.5 * air + late, 105],
+          [landing + 0.05, 48],
+          [settled, 20],
+          [duration, 4],
+        ),
+        spread: curve(
+          [rest, 9],
+          [handsDown, 12],
+          [feetInAt, 14],
+          [crouch, 14],
+          [takeOff, 12],
+          [landing, 22],
+          [settled, 18],
+          [duration, 9],
+        ),
+        bend: curve(
+          [rest, 14],
+          [handsDown, 15],
+          [chestDown, 90],
+          [floorEnd, 90],
+          [chestUp, 20],
+          [crouch, 22],
+          [takeOff, 30],
+          [landing, 28],
+          [duration, 14],
+        ),
+        reaches: [grip],
+      };
+    };
+    return {
+      body,
+      duration,
+      pelvis,
+      pelvisTurn: still(0),
+      pelvisPitch: trunk((p) => p.pelvisPitch, null),
+      pelvisRoll: still(0),
+      chestTurn: still(0),
+      chestPitch: trunk((p) => p.chestPitch, null),
+      chestRoll: still(0),
+      headTurn: still(0),
+      headPitch: curve(
+        [rest, 4],
+        [handsDown, 72],
+        [back, 58],
+        [chestDown, 68],
+        [floorEnd, 68],
+        [chestUp, 58],
+        [feetInAt, 62],
+        [crouch, 12],
+        [takeOff, -4],
+        [landing, 22],
+        [settled, 22],
+        [duration, 4],
+      ),
+      feet: [foot(0), foot(1)],
+      arms: [arm(0), arm(1)],
+      ball: [],
+      ballRadius: sheet.ballRadius,
+      flights: [],
+      moments: [],
+    };
+  };
+  const moments: Moment[] = [
+    { name: 'start', t: 0 },
+    { name: 'hands-down', t: handsDown },
+    { name: 'feet-back', t: back },
+    { name: 'chest-down', t: chestDown },
+    { name: 'chest-up', t: chestUp },
+    { name: 'feet-in', t: feetInAt },
+    { name: 'hands-up', t: handsUp },
+    { name: 'crouch', t: crouch },
+    { name: 'take-off', t: takeOff },
+    { name: 'landing', t: landing },
+    { name: 'end', t: duration },
+  ];
+  return {
+    choreography: { ...settleFlights([{ from: takeOff, to: landing }], build), moments },
+    scene: { wallZ: null, box: null, startLineZ: spec.first ? 0 : null },
+  };
+}
