@@ -1,5 +1,17 @@
-import { useWords } from '../../parts/words/words.tsx';
+import { Route, Switch } from 'wouter';
+import { PeopleList } from './people-list.tsx';
+import { PersonScreen } from './person-screen.tsx';
 
 export default function PeopleArea() {
-  return <h1>{useWords().shell.areas.people}</h1>;
+  return (
+    <Switch>
+      <Route path="/">
+        <PeopleList />
+      </Route>
+      <Route path="/new">
+        <PersonScreen id={null} />
+      </Route>
+      <Route path="/:id">{({ id }) => <PersonScreen key={id} id={id} />}</Route>
+    </Switch>
+  );
 }

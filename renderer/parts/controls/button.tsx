@@ -1,4 +1,5 @@
 import type { ComponentProps, ReactNode } from 'react';
+import { Link } from 'wouter';
 import { classNames } from '../look/class-names.ts';
 import styles from './button.module.css';
 
@@ -44,5 +45,22 @@ export function IconButton({ label, className, children, ...rest }: IconButtonPr
     >
       {children}
     </button>
+  );
+}
+
+interface LinkButtonProps {
+  /** A place in the program, as wouter reads it: within the area, or from the top with `~/`. */
+  readonly href: string;
+  readonly weight?: ButtonProps['weight'];
+  readonly large?: boolean;
+  readonly children: ReactNode;
+}
+
+/** Looks like a button and goes to a place: a link, so that it can be opened, copied and gone back from. */
+export function LinkButton({ href, weight = 'plain', large, children }: LinkButtonProps) {
+  return (
+    <Link href={href} className={classNames(styles.button, styles[weight], large && styles.large) ?? ''}>
+      {children}
+    </Link>
   );
 }

@@ -50,7 +50,3 @@ export function faultIndex(action: Action): number | null {
 export function faultAction(index: number): FaultAction | null {
   return faultActions[index] ?? null;
 }
-
-export function isAction(name: string): name is Action {
-  return (actions as readonly string[]).includes(name);
-}

@@ -1,5 +1,5 @@
 import type { Settings } from '../../../shared-types/contract/settings.ts';
-import { type Action, actions, defaultKeys, faultActions, isAction } from './actions.ts';
+import { type Action, actions, defaultKeys, type FaultAction, faultActions } from './actions.ts';
 
 /** Which action each key does, by KeyboardEvent.code. */
 export type KeyMap = ReadonlyMap<string, Action>;
@@ -29,14 +29,16 @@ export function keyOfInitial(initial: string): string {
   return /^[0-9]$/.test(initial) ? `Digit${initial}` : `Key${initial.toUpperCase()}`;
 }
 
-/** The keys of one action: the user's own where there are any, else the defaults. `initials` in the sheet's order. */
+/**
+ * The keys of one action: the user's own where there are any, else the defaults. A fault keeps its initial's key besides,
+ * since its place on the sheet differs from sheet to sheet. `initials` in the sheet's order.
+ */
 export function keysOf(action: Action, own: Settings['keys'], initials: readonly string[]): readonly string[] {
   const bound = own[action];
-  if (bound !== undefined) return bound;
-  const fault = (faultActions as readonly string[]).indexOf(action);
-  if (fault === -1) return defaultKeys[action as keyof typeof defaultKeys];
-  const initial = initials[fault];
-  return initial === undefined ? [] : [keyOfInitial(initial)];
+  if (!isFault(action)) return bound ?? defaultKeys[action];
+  const initial = initials[faultActions.indexOf(action)];
+  const usual = initial === undefined ? [] : [keyOfInitial(initial)];
+  return [...usual, ...(bound ?? []).filter((code) => !usual.includes(code))];
 }
 
 /**
@@ -45,49 +47,61 @@ export function keysOf(action: Action, own: Settings['keys'], initials: readonly
  */
 export function keyMap(own: Settings['keys'], initials: readonly string[]): KeyMap {
   const map = new Map<string, Action>();
-  const faultsFirst = [...faultActions.slice(0, initials.length), ...actions.filter((action) => !isFault(action))];
-  const bound = faultsFirst.filter((action) => own[action] !== undefined);
-  const unbound = faultsFirst.filter((action) => own[action] === undefined);
-  for (const action of [...bound, ...unbound]) {
-    for (const code of keysOf(action, own, initials)) {
+  const take = (action: Action, codes: readonly string[]): void => {
+    for (const code of codes) {
       if (isBindable(code) && !map.has(code)) map.set(code, action);
     }
-  }
+  };
+  const faults = faultActions.slice(0, initials.length);
+  const present = [...faults, ...actions.filter((action) => !isFault(action))];
+  for (const action of present) take(action, own[action] ?? []);
+  for (const action of present) take(action, keysOf(action, own, initials));
   return map;
 }
 
-function isFault(action: Action): boolean {
+function isFault(action: Action): action is FaultAction {
   return (faultActions as readonly string[]).includes(action);
 }
 
-/** Which actions the user has already given this key to, apart from one. */
-export function othersWithKey(code: string, own: Settings['keys'], except: Action): readonly Action[] {
-  return Object.entries(own).flatMap(([name, codes]) =>
-    isAction(name) && name !== except && codes.includes(code) ? [name] : [],
-  );
+/** The keys that in fact do an action: those of its own that no other action holds. */
+export function heldKeys(action: Action, own: Settings['keys'], initials: readonly string[]): readonly string[] {
+  const map = keyMap(own, initials);
+  return keysOf(action, own, initials).filter((code) => map.get(code) === action);
 }
 
-/** Gives a key to an action and takes it from any other that the user had given it to; four keys an action at most. */
+/** Gives a key to an action and takes it from the one that the user had given it to; four keys an action at most. */
 export function bind(
   own: Settings['keys'],
   action: Action,
   code: string,
-  present: readonly string[],
+  initials: readonly string[],
 ): Settings['keys'] {
   const cleared = Object.fromEntries(
     Object.entries(own).map(([name, codes]) => [name, codes.filter((item) => item !== code)]),
   );
-  const keys = [...present.filter((item) => item !== code), code].slice(-4);
-  return { ...cleared, [action]: keys };
+  const kept = storable(action, heldKeys(action, own, initials), initials).filter((item) => item !== code);
+  return { ...cleared, [action]: [...kept, code].slice(-4) };
 }
 
 export function unbind(
   own: Settings['keys'],
   action: Action,
   code: string,
-  present: readonly string[],
+  initials: readonly string[],
 ): Settings['keys'] {
-  return { ...own, [action]: present.filter((item) => item !== code) };
+  const kept = storable(action, heldKeys(action, own, initials), initials).filter((item) => item !== code);
+  return { ...own, [action]: kept };
+}
+
+/** What is kept of an action's keys: all, but for a fault's initial, which comes with the sheet. */
+function storable(action: Action, keys: readonly string[], initials: readonly string[]): readonly string[] {
+  return keys.filter((code) => !isInitialOf(action, code, initials));
+}
+
+/** Whether the key is the initial of the fault, and so cannot be taken off it. */
+export function isInitialOf(action: Action, code: string, initials: readonly string[]): boolean {
+  const initial = isFault(action) ? initials[faultActions.indexOf(action)] : undefined;
+  return initial !== undefined && keyOfInitial(initial) === code;
 }
 
 /** What is printed on the key, as far as its place tells: "D", "Space", "Page Down". */

@@ -1,7 +1,11 @@
+import { cautionsWords } from './en/cautions.ts';
 import { commonWords } from './en/common.ts';
 import { judgeWords } from './en/judge.ts';
+import { keysWords } from './en/keys.ts';
 import { ledgerWords } from './en/ledger.ts';
+import { peopleWords } from './en/people.ts';
 import { ribbonWords } from './en/ribbon.ts';
+import { settingsWords } from './en/settings.ts';
 import { shellWords } from './en/shell.ts';
 import type { Formats } from './formats.ts';
 
@@ -9,8 +13,12 @@ import type { Formats } from './formats.ts';
 export function en(formats: Formats) {
   return {
     common: commonWords(formats),
+    keys: keysWords(formats),
+    cautions: cautionsWords(),
+    settings: settingsWords(formats),
     ledger: ledgerWords(formats),
     ribbon: ribbonWords(formats),
+    people: peopleWords(formats),
     shell: shellWords(formats),
     judge: judgeWords(formats),
   };

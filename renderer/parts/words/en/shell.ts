@@ -21,6 +21,7 @@ export function shellWords(_formats: Formats) {
     helpKey: 'The ? key opens this help on every screen.',
     connecting: 'Reaching the desk…',
     lost: 'The desk does not answer. What you do is kept here and sent as soon as it is back.',
+    memoryOnly: 'This browser keeps nothing for this page. Closing it loses what is not yet sent.',
     storage: (path: string) => `The database at ${path} cannot be written.`,
     demo: 'Demo data of an invented gym. Your own data are elsewhere, untouched.',
     dismiss: 'Dismiss',

@@ -1,0 +1,57 @@
+import type { Formats } from '../formats.ts';
+
+export function peopleWords({ number, plural }: Formats) {
+  const sets = (count: number) => `${number(count)} ${plural(count, { one: 'set', other: 'sets' })}`;
+  return {
+    title: 'People',
+    add: 'Add a person',
+    find: 'Find by name or note',
+    showArchived: 'Show archived',
+    roles: { both: 'Athlete and judge', athlete: 'Athlete', judge: 'Judge' },
+    asAthlete: (count: number) => sets(count),
+    asJudge: (count: number) => `${sets(count)} judged`,
+    lastSet: (date: string) => `last ${date}`,
+    noSet: 'no set yet',
+    archived: 'archived',
+    emptyTitle: 'Nobody here yet',
+    emptyText: 'Add the athlete and the judge. One person may be both.',
+    noMatch: (text: string) => `Nobody matches “${text}”.`,
+    found: (count: number) => `${number(count)} ${plural(count, { one: 'person', other: 'people' })}`,
+    back: 'All people',
+    newTitle: 'A new person',
+    name: 'Name',
+    nickname: 'Nickname',
+    nicknameHint: 'What the screens call this person, where it is given.',
+    role: 'This person is',
+    athlete: 'an athlete',
+    judge: 'a judge',
+    notes: 'Notes',
+    notesHint: 'Seen only here.',
+    nameMissing: 'A name is needed.',
+    roleMissing: 'Choose athlete, judge or both.',
+    tooLong: (most: number) => `At most ${number(most)} characters.`,
+    save: 'Save',
+    saved: (name: string) => `${name} is saved.`,
+    archive: 'Archive',
+    archiveHint: 'Archived people are no longer offered; their sets stay.',
+    archivedDone: (name: string) => `${name} is archived.`,
+    restore: 'Bring back',
+    restoredDone: (name: string) => `${name} is back.`,
+    missing: 'This person is not in the list.',
+    giveUpTitle: 'Give up what you typed?',
+    giveUp: 'Give it up',
+    keepTyping: 'Go on typing',
+    help: {
+      about: 'Everybody who trains or judges here. A set belongs to one athlete and one judge.',
+      steps: [
+        'Add a person: a name, and whether they train, judge or both.',
+        'Press a name to change it or to read the notes.',
+        'Archive whoever has left. Nobody is deleted, so old sets keep their names.',
+      ],
+    },
+    formHelp: {
+      about: 'One person.',
+      steps: ['Fill in the name and choose athlete, judge or both.', 'Save. Until then nothing is changed.'],
+    },
+  };
+}
