@@ -1,3 +1,5 @@
+import { existsSync } from 'node:fs';
+import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 
 /**
@@ -59,12 +61,6 @@ function wordsFor(code: string, path: string): [LedgerErrorCode, string] | null 
       `There is no room left on the disk for ${path}. Nothing of the last step was kept; free some space and repeat it.`,
     ];
   }
-  if (code.startsWith('SQLITE_READONLY') || code === 'EROFS' || code === 'EACCES' || code === 'EPERM') {
-    return [
-      'read-only',
-      `${path} may not be written. Give this user the right to write the file and its folder, or choose another folder.`,
-    ];
-  }
   if (code.startsWith('SQLITE_CORRUPT') || code === 'SQLITE_NOTADB') {
     return [
       'damaged',
@@ -73,6 +69,14 @@ function wordsFor(code: string, path: string): [LedgerErrorCode, string] | null 
   }
   if (code.startsWith('SQLITE_BUSY') || code.startsWith('SQLITE_LOCKED')) {
     return ['in-use', `The database ${path} is held by another program. Close that program and try again.`];
+  }
+  // SQLite says the same of a folder that is missing and of one that it may not use.
+  const unusable = code.startsWith('SQLITE_CANTOPEN') && existsSync(dirname(path));
+  if (unusable || code.startsWith('SQLITE_READONLY') || code === 'EROFS' || code === 'EACCES' || code === 'EPERM') {
+    return [
+      'read-only',
+      `${path} may not be read or written. Give this user the right to write the file and its folder, or choose another folder.`,
+    ];
   }
   if (code.startsWith('SQLITE_CANTOPEN') || code === 'ENOENT' || code === 'ENOTDIR') {
     return ['no-folder', `${path} cannot be opened. Check that its folder exists and that this user may write there.`];

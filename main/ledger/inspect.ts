@@ -19,6 +19,8 @@ export type Depth = 'opening' | 'quick' | 'integrity' | 'full';
 const MAGIC = 'SQLite format 3\0';
 const HEADER_BYTES = 100;
 const MOST_PROBLEMS = 20;
+/** For another program to let go of a file that is not its own. */
+const WAIT_MS = 1_000;
 
 /**
  * Looks at the file at `path`, which must exist, and changes nothing in it nor in its -wal. Errors: `in-use`, `read-only`,
@@ -29,7 +31,7 @@ export function inspect(path: string, depth: Depth): Inspection {
   if (problem !== null) return { kind: 'damaged', problems: [problem] };
   let connection: ReadConnection | null = null;
   try {
-    connection = openReadOnly(path);
+    connection = openReadOnly(path, WAIT_MS);
     const stranger = strangerWords(connection);
     return stranger === null ? inspectOurs(connection, depth) : { kind: 'not-ours', why: stranger };
   } catch (error) {
