@@ -9,6 +9,7 @@ export interface Area {
 
 /** The areas that exist, in the order of the navigation; each is loaded when it is first opened. */
 export const areas: readonly Area[] = [
+  { name: 'judge', Screen: lazy(() => import('./areas/judge/judge-area.tsx')) },
   { name: 'standards', Screen: lazy(() => import('./areas/standards/standards-area.tsx')) },
   { name: 'people', Screen: lazy(() => import('./areas/people/people-area.tsx')) },
 ];

@@ -1,6 +1,7 @@
 import type { Settings } from '../../../../shared-types/contract/settings.ts';
 import type { Before, Goal, GoalKind, SetSetup } from '../../../../shared-types/log/setup.ts';
 import type { StandardSheet } from '../../../../shared-types/sheets/sheet.ts';
+import { wallThrow } from '../../../../shared-types/sheets/wall-throw.ts';
 
 /** What the judge has chosen so far for the next set. */
 export interface Choice {
@@ -64,7 +65,7 @@ const nothingChosen: Choice = {
 };
 
 /**
- * What the form begins with: the last choices as far as they still hold, else the first sheet's usual ones. `known` are
+ * What the form begins with: the last choices as far as they still hold, else the wall throw's usual ones, or the first sheet's. `known` are
  * the ids of the people who are not archived.
  */
 export function firstChoice(
@@ -72,7 +73,7 @@ export function firstChoice(
   sheets: readonly StandardSheet[],
   known: ReadonlySet<string>,
 ): Choice {
-  const sheet = sheets.find((item) => item.id === last?.sheet) ?? sheets[0];
+  const sheet = sheets.find((item) => item.id === (last?.sheet ?? wallThrow.id)) ?? sheets[0];
   if (sheet === undefined) return nothingChosen;
   if (last === null || last.sheet !== sheet.id) {
     const people = { athlete: stillKnown(last?.athlete, known), judge: stillKnown(last?.judge, known) };

@@ -19,6 +19,7 @@ export function judgeLiveWords({ number, plural, seconds, metres, duration }: Fo
     timeLeft: 'left',
     of: (amount: string) => `of ${amount}`,
     pace: (perRep: number) => `${seconds(perRep)} a rep`,
+    reps: (count: number, repsName: string) => `${number(count)} ${repsName}`,
     noReps: (count: number) => `${number(count)} ${plural(count, { one: 'no-rep', other: 'no-reps' })}`,
     cautions: (count: number) => `${number(count)} ${plural(count, { one: 'caution', other: 'cautions' })}`,
     reached: far,
@@ -34,6 +35,7 @@ export function judgeLiveWords({ number, plural, seconds, metres, duration }: Fo
     breakEnd: 'End of break',
     breakFor: 'Break',
     mark: (value: number) => `${far(value)} mark`,
+    nextMark: 'Next mark',
     otherMark: 'Other mark',
     markField: 'Metres reached',
     setMark: 'Set mark',
@@ -54,8 +56,10 @@ export function judgeLiveWords({ number, plural, seconds, metres, duration }: Fo
       caution: (count: number, fault: string) =>
         fault === '' ? `${number(count)} counted, with caution` : `${number(count)} counted, caution: ${fault}`,
       noRep: (fault: string) => (fault === '' ? 'No-rep, fault still open' : `No-rep: ${fault}`),
-      explained: (attempt: number, fault: string) => `Attempt ${number(attempt)}: ${fault}`,
-      reversed: (attempt: number) => `Attempt ${number(attempt)} turned into a no-rep`,
+      explained: (attempt: number | null, fault: string) =>
+        attempt === null ? `Explained: ${fault}` : `Attempt ${number(attempt)}: ${fault}`,
+      reversed: (attempt: number | null) =>
+        attempt === null ? 'Turned into a no-rep' : `Attempt ${number(attempt)} turned into a no-rep`,
       breakStart: 'Break began',
       breakEnd: 'Break over',
       mark: (value: number) => `${far(value)} reached`,
@@ -88,6 +92,7 @@ export function judgeLiveWords({ number, plural, seconds, metres, duration }: Fo
     on: 'on',
     off: 'off',
     keys: 'Keys',
+    shiftHint: 'Shift with a fault’s key names the fault of the call before. Shift with the slip key puts back.',
     keysHint: 'Change them under Settings.',
     abandon: 'Abandon the set',
     abandonAsk: 'Abandon this set?',
@@ -111,7 +116,7 @@ export function judgeLiveWords({ number, plural, seconds, metres, duration }: Fo
       saved: 'Saved',
       sending: (count: number) => `${number(count)} on the way`,
       waiting: (count: number) => `${number(count)} kept here until the desk is back`,
-      lost: 'Desk not reached, calls are kept here',
+      memoryOnly: 'This browser keeps nothing: leave the page open until all is saved.',
     },
     wake: {
       lost: 'This screen may go dark: the browser does not keep it awake.',

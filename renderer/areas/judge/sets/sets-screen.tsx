@@ -1,0 +1,3 @@
+export function SetsScreen() {
+  return null;
+}

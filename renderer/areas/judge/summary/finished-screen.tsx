@@ -1,0 +1,3 @@
+export function FinishedScreen(_: unknown) {
+  return null;
+}
