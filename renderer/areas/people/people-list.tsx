@@ -73,8 +73,7 @@ function Found({ lines, text, onText }: FoundProps) {
 
 function PersonRow({ line }: { line: PersonLine }) {
   const words = useWords().people;
-  const { date } = useFormats();
-  const { person, setsAsAthlete, setsAsJudge, lastSetAt } = line;
+  const { person, setsAsAthlete, setsAsJudge } = line;
   const role = person.athlete ? (person.judge ? 'both' : 'athlete') : 'judge';
   const tallies = [
     setsAsAthlete === 0 ? '' : words.asAthlete(setsAsAthlete),
@@ -93,7 +92,6 @@ function PersonRow({ line }: { line: PersonLine }) {
       <span className={styles.tally}>
         {tallies.length === 0 ? words.noSet : tallies.map((tally) => <span key={tally}>{tally}</span>)}
       </span>
-      <span className={styles.date}>{lastSetAt === null ? '' : words.lastSet(date(lastSetAt))}</span>
     </Link>
   );
 }

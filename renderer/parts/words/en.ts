@@ -7,6 +7,7 @@ import { peopleWords } from './en/people.ts';
 import { ribbonWords } from './en/ribbon.ts';
 import { settingsWords } from './en/settings.ts';
 import { shellWords } from './en/shell.ts';
+import { standardsWords } from './en/standards.ts';
 import type { Formats } from './formats.ts';
 
 /** English, composed of one file an area. */
@@ -18,6 +19,7 @@ export function en(formats: Formats) {
     settings: settingsWords(formats),
     ledger: ledgerWords(formats),
     ribbon: ribbonWords(formats),
+    standards: standardsWords(formats),
     people: peopleWords(formats),
     shell: shellWords(formats),
     judge: judgeWords(formats),

@@ -10,7 +10,6 @@ export function peopleWords({ number, plural }: Formats) {
     roles: { both: 'Athlete and judge', athlete: 'Athlete', judge: 'Judge' },
     asAthlete: (count: number) => sets(count),
     asJudge: (count: number) => `${sets(count)} judged`,
-    lastSet: (date: string) => `last ${date}`,
     noSet: 'no set yet',
     archived: 'archived',
     emptyTitle: 'Nobody here yet',
