@@ -9,7 +9,7 @@ const root = path.resolve(import.meta.dirname, '../../..');
 export const rendererFolder = path.join(root, 'dist', 'renderer');
 
 /** The newest change, in milliseconds since 1970, of a file or of anything below a folder (folders count: a deletion shows). */
-function newestChange(place: string): number {
+export function newestChange(place: string): number {
   const status = statSync(place);
   if (!status.isDirectory()) return status.mtimeMs;
   return readdirSync(place).reduce(
