@@ -123,11 +123,11 @@ describe('cost of a no-rep', () => {
 
   it('adds the metres taken back at the set’s own metres a jump, and the seconds added', () => {
     const consequence = { kind: 'metres-back', metres: 3 } as const;
-    // Eight counted jumps reached 9 m and made up 3 m more: 1.5 m a jump, so two jumps of 2 s for the no-rep.
+    // Seven and a half of eight jumps reached 9 m and made up 3 m more: 1.6 m a jump, so 1.875 jumps of 2 s for the no-rep.
     const words = `${plain.replace('21500.', '')} 21600m9 21700.`;
     const back = costOf(words, { consequence });
-    expect(back.total?.estimate).toBeCloseTo(3.5 + 4);
-    expect(back).toMatchObject({ repeat: 2, disruption: 1.5, repeatedMetres: 4 });
+    expect(back.total?.estimate).toBeCloseTo(3.5 + 3.75);
+    expect(back).toMatchObject({ repeat: 2, disruption: 1.5, repeatedMetres: 3.75 });
     expect(costOf(plain, { consequence }).runs[0]?.flags).toEqual(['metres-unknown']);
     const added = costOf(plain, { consequence: { kind: 'seconds-added', seconds: 5 } });
     expect(added.total?.estimate).toBeCloseTo(8.5);

@@ -59,7 +59,7 @@ export function expectedCycle(clean: readonly CleanCycle[], history: CycleHistor
 function localFit(clean: readonly CleanCycle[]): ExpectedCycle {
   const numbers = clean.map((cycle) => cycle.number);
   const seconds = clean.map((cycle) => cycle.seconds);
-  const smoother = prepareLowess(numbers, { span: 0.35 });
+  const smoother = prepareLowess(numbers);
   if (!smoother.ok) return medianOf(clean);
   const fitted = smoother.value(seconds);
   const sizes = seconds.map((value, i) => Math.abs(value - (fitted[i] ?? 0)));

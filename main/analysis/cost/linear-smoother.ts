@@ -16,7 +16,7 @@ export type LinearSmoother = {
 
 /** The linear smoother over points x; null where they are none or out of order. */
 export function linearSmoother(x: readonly number[]): LinearSmoother | null {
-  const prepared = prepareLowess(x, { iterations: 0, span: 0.35 });
+  const prepared = prepareLowess(x, { iterations: 0 });
   const n = x.length;
   if (!prepared.ok) return null;
   const smooth = prepared.value;

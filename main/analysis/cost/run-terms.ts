@@ -128,11 +128,12 @@ export function sharesOf({ laps }: Course, run: Run): number[] {
 
 /**
  * Metres of one counted jump of this set: at the last mark, the metres reached and those taken back before it, over the
- * jumps counted until then. Null without a mark after the first counted jump.
+ * jumps counted until then, less half a jump, since a mark is passed somewhere within a jump. Null without a mark after
+ * the first counted jump.
  */
 export function metresPerJump(
   course: Course,
-  marks: readonly { at: number; metres: number }[],
+  marks: readonly { readonly at: number; readonly metres: number }[],
   backMetres: number,
 ): number | null {
   const mark = marks.at(-1);
@@ -140,5 +141,5 @@ export function metresPerJump(
   const before = course.laps.filter((lap) => lap.at <= mark.at);
   const counted = before.filter((lap) => lap.counted).length;
   const metres = mark.metres + backMetres * (before.length - counted);
-  return counted > 0 && metres > 0 ? metres / counted : null;
+  return counted > 0 && metres > 0 ? metres / (counted - 0.5) : null;
 }

@@ -31,6 +31,8 @@ export type TrueAttempt = {
   readonly counted: boolean;
   /** What a clean rep would have taken here. */
   readonly cleanCycle: number;
+  /** The same without its noise: what was to be expected. */
+  readonly pace: number;
   /**
    * Cost of a no-rep: its own time up to the expected cycle there, and the rest of it with the idle time that came of it,
    * without breaks. Idle time after the last attempt of a set is nobody's: nothing came after.
@@ -89,6 +91,7 @@ export function simulateSet(plan: SetPlan): SimulatedSet {
       fault: fault?.fault ?? null,
       counted: heard.counts,
       cleanCycle: cycle.seconds,
+      pace: cycle.pace,
       ...lost,
     });
     chargeIdle(attempts, idle);
@@ -98,7 +101,7 @@ export function simulateSet(plan: SetPlan): SimulatedSet {
       counted += 1;
       metres += spreadNormal(athlete.metresPerJump, generator);
     } else {
-      metres = Math.max(0, metres - plan.metresBack);
+      metres -= plan.metresBack;
     }
     if (plan.markEvery !== null && Math.floor(metres / plan.markEvery) * plan.markEvery > marked) {
       marked = Math.floor(metres / plan.markEvery) * plan.markEvery;
