@@ -2,6 +2,7 @@ import { bodyOf } from './body.ts';
 import { handNearBox, leavingBent, standingBent, stoopTo } from './box-poses.ts';
 import { gathered, leaning } from './burpee-poses.ts';
 import {
+  ANY_JOIN,
   type ArmLine,
   type Choreography,
   type FootSpan,
@@ -11,7 +12,7 @@ import {
   settleFlights,
 } from './choreography.ts';
 import { jumpFoot } from './jump.ts';
-import type { Box, Built, Knobs } from './movement.ts';
+import type { Box, Built, Knobs, Memory } from './movement.ts';
 import { type FootPosture, type Pair, type Side, signOf } from './pose.ts';
 import { random } from './random.ts';
 import { type Key, still, Track } from './smooth.ts';
@@ -31,7 +32,7 @@ function airTime(from: number, to: number, spare: number): number {
  * athlete comes from -z and ends beyond it, facing back, as the next rep (half a turn round) begins.
  * @param knobs margins to build for (see truth); a `touch` of 99 or more leaves the hands alone
  */
-export function boxJumpOver(spec: RepSpecification, knobs: Knobs): Built {
+export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, memory: Memory = {}): Built {
   const body = bodyOf(spec.athlete);
   const H = body.stature;
   const { sheet } = spec;
@@ -44,7 +45,7 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs): Built {
   const top = box.height;
 
   const stance = { halfWidth: H * style.between(0.07, 0.085), toesOut: radians(style.between(5, 11)) };
-  const midOut = box.halfDepth + (0.2 + 0.03 * style.uniform()) * H + 0.5 * body.footLength;
+  const midOut = box.halfDepth + (0.285 + 0.03 * style.uniform()) * H + 0.5 * body.footLength;
   const midOn = clamp(-0.02 + wobble(0.012), -0.04, 0.01);
 
   const feetOn = (mid: number, surface: number, lift = 0): Pair<FootPosture> => {
@@ -62,11 +63,11 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs): Built {
 
   // Key poses.
   const standing = easy(feet0, -midOut);
-  const crouched = gathered(body, feet0, -midOut, (0.37 + 0.02 * style.uniform() - 0.02 * tired) * H);
-  const lifted = radians(38);
-  const off1 = leaning(body, feetOn(-midOut, 0, lifted), radians(13 + wobble(1)), radians(20), radians(14));
+  const crouched = gathered(body, feet0, -midOut, (0.4 + 0.02 * style.uniform() - 0.02 * tired) * H);
+  const lifted = radians(35);
+  const off1 = leaning(body, feetOn(-midOut, 0, lifted), radians(13 + wobble(1)), radians(39), radians(14));
   const hover = Math.max(0, (1 - knobs.on) / 100);
-  const hovering = hover > 0.004;
+  const hovering = hover > 0.001;
   const on1 = leaning(body, feet1, radians(-12 + wobble(1)), radians(84 + 6 * tired), radians(40));
   const closing = sheet.tallAllowance - knobs.tall;
   const open = standingBent(body, feet1, midOn, closing);
@@ -81,7 +82,7 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs): Built {
   const sunk = asked ? stoopTo(body, feet1, hand) : null;
   const dipped = standingBent(body, feet1, midOn, Math.max(48, closing + 12));
   const off2 = leavingBent(body, feetOn(midOn, top, radians(24)), 15, Math.max(30, closing + 5));
-  const on2 = leaning(body, feet2, radians(-12 + wobble(1)), radians(42), radians(30));
+  const on2 = leaning(body, feet2, radians(-12 + wobble(1)), radians(58), radians(32));
   const absorbed = gathered(body, feet2, midOut, (0.37 - 0.02 * tired) * H);
   const ended = easy(feet2, midOut);
 
@@ -116,7 +117,7 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs): Built {
 
   const turnPelvis = new Track(turningBody(turn, 0));
   const build = (joins: readonly Join[]): Choreography => {
-    const jump1 = joins[0] ?? { off: [0, 2, 1] as Vec3, on: [0, -1, 1] as Vec3 };
+    const jump1 = joins[0] ?? ANY_JOIN;
     const jump2 = joins[1] ?? jump1;
     const trunk = (of: (pose: TrunkPose) => number, rate: 0 | 1 | 2 | null): Track => {
       const join = (t: number, pose: TrunkPose, v: Vec3): Key =>
@@ -209,7 +210,7 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs): Built {
           { t: crouch - 0.1, x: 0 },
           { t: crouch, x: radians(5) },
           { t: offAt, x: lifted - (takeOff1 - offAt) * 1.2 },
-          { t: offAt + 0.09, x: radians(48) },
+          { t: offAt + 0.075, x: radians(55) },
           { t: (takeOff1 + landing1) / 2 + 0.06, x: radians(14) },
           { t: landing1, x: hang, v: 0, a: 0 },
           { t: dip, x: hang, v: 0, a: 0 },
@@ -331,7 +332,10 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs): Built {
     { from: takeOff1, to: landing1 },
     { from: takeOff2, to: landing2 },
   ];
-  return { choreography: { ...settleFlights(flights, build), moments }, scene: { wallZ: null, box, startLineZ: null } };
+  return {
+    choreography: { ...settleFlights(flights, build, memory), moments },
+    scene: { wallZ: null, box, startLineZ: null },
+  };
 }
 
 const withX = (pose: TrunkPose, x: number): TrunkPose => ({ ...pose, pelvis: [x, pose.pelvis[1], pose.pelvis[2]] });

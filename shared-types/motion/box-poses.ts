@@ -14,7 +14,7 @@ export function standingBent(body: Body, feet: Pair<FootPosture>, midFoot: numbe
 
 /** Leaving the ground with hips bent by `closing` degrees. */
 export function leavingBent(body: Body, feet: Pair<FootPosture>, lean: number, closing: number): TrunkPose {
-  const knees = clamp(closing * 0.95, 22, 85);
+  const knees = clamp(closing * 0.95, 30, 85);
   const pitch = clamp((closing - knees / 2 + lean) / 0.83, 4, 70);
   return leaning(body, feet, radians(lean), radians(knees), radians(pitch));
 }

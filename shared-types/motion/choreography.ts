@@ -12,6 +12,7 @@ import {
   frameOf,
   inFrame,
   length,
+  mix,
   scale,
   subtract,
   unit,
@@ -252,42 +253,76 @@ export function poseAt(c: Choreography, t: number): Pose {
   return pose;
 }
 
-/** Velocities of the pelvis at a flight's two ends, m/s: unknown until the legs are known, so they are settled. */
+/**
+ * Velocity (m/s) and acceleration (m/s^2) of the pelvis in the air at a flight's two ends: unknown until the legs are
+ * known, so they are settled.
+ */
 export interface Join {
   readonly off: Vec3;
   readonly on: Vec3;
+  readonly offBend: Vec3;
+  readonly onBend: Vec3;
 }
+
+/** A first guess. */
+export const ANY_JOIN: Join = {
+  off: [0, 2, 1.6],
+  on: [0, -2, 1.6],
+  offBend: [0, -GRAVITY, 0],
+  onBend: [0, -GRAVITY, 0],
+};
 
 /**
  * Builds a choreography whose pelvis leaves and meets the ground with the very velocities that free flight gives it.
  * @param times take-off and landing of each flight, seconds
  * @param build makes the choreography for given joins; its `flights` are filled in here
+ * @param memory keeps the settled joins, a good guess for a slightly different rep
  */
 export function settleFlights(
   times: readonly { readonly from: number; readonly to: number }[],
   build: (joins: readonly Join[]) => Choreography,
+  memory: { joins?: readonly Join[] } = {},
 ): Choreography {
-  let joins: Join[] = times.map(() => ({ off: [0, 2, 1], on: [0, -2, 1] }));
+  let joins: readonly Join[] = memory.joins ?? times.map(() => ANY_JOIN);
   let settled = build(joins);
-  for (let round = 0; round < 40; round += 1) {
+  for (let round = 0; round < 30; round += 1) {
     const flights = times.map((time) => flightOf(settled, time.from, time.to));
     settled = { ...settled, flights };
-    const next = flights.map((flight) => ({
-      off: pelvisRate(settled, flight.from, 1),
-      on: pelvisRate(settled, flight.to, -1),
-    }));
+    const next = flights.map((flight): Join => {
+      const [off, offBend] = pelvisMotion(settled, flight.from, 1);
+      const [on, onBend] = pelvisMotion(settled, flight.to, -1);
+      return { off, on, offBend, onBend };
+    });
     const change = Math.max(
       0,
       ...next.map(
         (join, i) => distance(join.off, joins[i]?.off ?? join.off) + distance(join.on, joins[i]?.on ?? join.on),
       ),
     );
-    if (change < 1e-4) return settled;
-    joins = next;
+    if (change < 1e-4) {
+      memory.joins = joins;
+      return settled;
+    }
+    joins = joins.map((join, i) => beyond(join, next[i] ?? join));
     settled = build(joins);
   }
   const flights = times.map((time) => flightOf(settled, time.from, time.to));
   return { ...settled, flights };
+}
+
+/**
+ * Plain repetition closes about four fifths of the gap each round (the legs' share of the mass); going this much farther
+ * closes nearly all of it.
+ */
+const OVERSHOOT = 1.25;
+
+function beyond(from: Join, to: Join): Join {
+  return {
+    off: mix(from.off, to.off, OVERSHOOT),
+    on: mix(from.on, to.on, OVERSHOOT),
+    offBend: to.offBend,
+    onBend: to.onBend,
+  };
 }
 
 function flightOf(c: Choreography, from: number, to: number): Flight {
@@ -297,18 +332,21 @@ function flightOf(c: Choreography, from: number, to: number): Flight {
   return { from, to, start, velocity: add(scale(subtract(end, start), 1 / T), [0, (GRAVITY * T) / 2, 0]) };
 }
 
-/** One-sided velocity of the pelvis in the air, second order. */
-function pelvisRate(c: Choreography, t: number, direction: 1 | -1): Vec3 {
-  const h = 2e-4 * direction;
+/** One-sided velocity and acceleration of the pelvis in the air. */
+function pelvisMotion(c: Choreography, t: number, direction: 1 | -1): [rate: Vec3, bend: Vec3] {
+  const h = 5e-4 * direction;
   const p0 = pathAt(c.pelvis, t);
   const p1 = poseAt(c, t + h).pelvis;
   const p2 = poseAt(c, t + 2 * h).pelvis;
-  return scale(add(add(scale(p0, -3), scale(p1, 4)), scale(p2, -1)), 1 / (2 * h));
+  const p3 = poseAt(c, t + 3 * h).pelvis;
+  const combine = (a: number, b: number, d: number, e: number, by: number): Vec3 =>
+    scale(add(add(scale(p0, a), scale(p1, b)), add(scale(p2, d), scale(p3, e))), 1 / by);
+  return [combine(-11, 18, -9, 2, 6 * h), combine(2, -5, 4, -1, h * h)];
 }
 
 /** How long a foot needs to gather the pelvis's speed after lift-off, and to give it up before landing, seconds. */
-const GATHER = 0.05;
-const GIVE_UP = 0.075;
+const GATHER = 0.03;
+const GIVE_UP = 0.042;
 
 /** One end of a swing: the foot's place and the pelvis's place and velocity at that instant. */
 export interface SwingEnd {
@@ -316,7 +354,11 @@ export interface SwingEnd {
   readonly foot: Vec3;
   readonly pelvis: Vec3;
   readonly rate: Vec3;
+  readonly bend: Vec3;
 }
+
+/** How sharply a foot lifts off and is set down, m/s^2: the same on both sides, so that the sides can be compared. */
+const SNAP: Vec3 = [0, 20, 0];
 
 /**
  * A foot that leaves the ground and meets it again without a jump in velocity, carried by the pelvis between.
@@ -330,11 +372,11 @@ export function swing(off: SwingEnd, on: SwingEnd, middle: readonly PathKey[]): 
     from: off.t,
     to: on.t,
     path: path([
-      { t: off.t, p: p0, v: scale(off.rate, -1), a: [0, 30, 0] },
+      { t: off.t, p: p0, v: scale(off.rate, -1), a: subtract(SNAP, off.bend) },
       { t: off.t + GATHER, p: along(p0, off.rate, -0.42 * GATHER) },
       ...middle,
       { t: on.t - GIVE_UP, p: along(p1, on.rate, 0.42 * GIVE_UP) },
-      { t: on.t, p: p1, v: scale(on.rate, -1), a: [0, 30, 0] },
+      { t: on.t, p: p1, v: scale(on.rate, -1), a: subtract(SNAP, on.bend) },
     ]),
   };
 }

@@ -12,6 +12,7 @@ import {
   upright,
 } from './burpee-poses.ts';
 import {
+  ANY_JOIN,
   type ArmLine,
   type Choreography,
   type FootSpan,
@@ -22,7 +23,7 @@ import {
   stepTo,
 } from './choreography.ts';
 import { jumpFoot } from './jump.ts';
-import type { Built, Knobs } from './movement.ts';
+import type { Built, Knobs, Memory } from './movement.ts';
 import { type FootPosture, type Pair, type Side, signOf } from './pose.ts';
 import { random } from './random.ts';
 import { type Key, still, Track } from './smooth.ts';
@@ -35,7 +36,7 @@ import { clamp, radians, type Vec3 } from './vector.ts';
  * On a set's first rep the start line is z = 0; later reps begin with the toes at z = 0.
  * @param knobs margins to build for (see truth)
  */
-export function jumpBurpee(spec: RepSpecification, knobs: Knobs): Built {
+export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, memory: Memory = {}): Built {
   const body = bodyOf(spec.athlete);
   const H = body.stature;
   const { sheet } = spec;
@@ -79,8 +80,8 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs): Built {
   const tucked = bentOver(body, hands, feetIn, toe2);
   const feet2 = feetAt(body, stance, toe2);
   const crouched = gathered(body, feet2, midOf(toe2), (0.33 + 0.03 * style.uniform() - 0.02 * tired) * H);
-  const feetOff = feetAt(body, stance, toe2, radians(40));
-  const off = leaning(body, feetOff, radians(24 + wobble(1)), radians(22), radians(24));
+  const feetOff = feetAt(body, stance, toe2, radians(36));
+  const off = leaning(body, feetOff, radians(24 + wobble(1)), radians(31), radians(24));
   const feet3 = feetAt(body, stance, toe3);
   const on = leaning(body, feet3, radians(-19 + wobble(1)), radians(48), radians(34));
   const absorbed = gathered(body, feet3, midOf(toe3), (0.37 - 0.03 * tired) * H);
@@ -118,7 +119,7 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs): Built {
   const untilOn = Math.max(0, sheet.togetherAllowance - knobs.on) / 1000;
 
   const build = ([join]: readonly Join[]): Choreography => {
-    const v = join ?? { off: [0, 2, 2] as Vec3, on: [0, -2, 2] as Vec3 };
+    const v = join ?? ANY_JOIN;
     const trunk = (of: (pose: TrunkPose) => number, rate: 0 | 1 | 2 | null): Track => {
       const end = (t: number, pose: TrunkPose, velocity: Vec3): Key =>
         rate === null ? { t, x: of(pose) } : { t, x: of(pose), v: velocity[rate], a: 0 };
@@ -196,8 +197,8 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs): Built {
           { t: inFrom, x: PLANK_LIFT, v: 0, a: 0 },
           { t: feetInAt, x: heelsUp },
           { t: crouch, x: radians(6) },
-          { t: offAt, x: radians(40) - (takeOff - offAt) * 1.2 },
-          { t: offAt + 0.09, x: radians(55) },
+          { t: offAt, x: radians(36) - (takeOff - offAt) * 1.2 },
+          { t: offAt + 0.075, x: radians(58) },
           { t: (takeOff + landing) / 2 + 0.05, x: radians(20) },
           { t: onAt, x: 0 },
         ]),
@@ -318,7 +319,7 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs): Built {
     { name: 'end', t: duration },
   ];
   return {
-    choreography: { ...settleFlights([{ from: takeOff, to: landing }], build), moments },
+    choreography: { ...settleFlights([{ from: takeOff, to: landing }], build, memory), moments },
     scene: { wallZ: null, box: null, startLineZ: spec.first ? 0 : null },
   };
 }

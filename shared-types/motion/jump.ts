@@ -1,5 +1,5 @@
 import { type FootSpan, GRAVITY, type Join, swing } from './choreography.ts';
-import { type Path, type PathKey, pathAt, pathRate } from './smooth.ts';
+import { type Path, type PathKey, pathAt, pathBend, pathRate } from './smooth.ts';
 import type { TrunkPose } from './stance.ts';
 import { add, mix, subtract, type Vec3 } from './vector.ts';
 
@@ -49,12 +49,14 @@ export function jumpFoot(jump: FootJump): FootSpan {
       foot: from,
       pelvis: early ? pathAt(jump.pelvis, offAt) : jump.off.pelvis,
       rate: early ? pathRate(jump.pelvis, offAt) : jump.join.off,
+      bend: early ? pathBend(jump.pelvis, offAt) : jump.join.offBend,
     },
     {
       t: onAt,
       foot: to,
       pelvis: late ? pathAt(jump.pelvis, onAt) : jump.on.pelvis,
       rate: late ? pathRate(jump.pelvis, onAt) : jump.join.on,
+      bend: late ? pathBend(jump.pelvis, onAt) : jump.join.onBend,
     },
     middle,
   );

@@ -23,7 +23,7 @@ export function least(
   let b = low + golden * (high - low);
   let fa = f(a);
   let fb = f(b);
-  while (high - low > 2e-4) {
+  while (high - low > 1e-3) {
     if (fa < fb) {
       high = b;
       b = a;
@@ -54,12 +54,12 @@ const OFF_GROUND = 1e-4;
  * @param clear true while the foot is off the surface at that time
  */
 function crossing(clear: (t: number) => boolean, from: number, to: number): number {
-  const pace = 0.004 * Math.sign(to - from);
+  const pace = 0.014 * Math.sign(to - from);
   let t = from;
   while (!clear(t + pace) && Math.abs(t + pace - from) < Math.abs(to - from)) t += pace;
   let on = t;
   let off = t + pace;
-  for (let i = 0; i < 12; i += 1) {
+  for (let i = 0; i < 13; i += 1) {
     const middle = (on + off) / 2;
     if (clear(middle)) off = middle;
     else on = middle;

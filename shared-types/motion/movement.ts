@@ -1,4 +1,4 @@
-import type { Choreography } from './choreography.ts';
+import type { Choreography, Join } from './choreography.ts';
 import type { FaultCode } from './specification.ts';
 
 /** The margins that a choreography is built for, all of the movement's codes filled in. */
@@ -24,4 +24,9 @@ export interface Scene {
 export interface Built {
   readonly choreography: Choreography;
   readonly scene: Scene;
+}
+
+/** What one building of a rep leaves for the next, slightly different one. */
+export interface Memory {
+  joins?: readonly Join[];
 }

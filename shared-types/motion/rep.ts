@@ -1,7 +1,7 @@
 import { boxJumpOver } from './box-jump-over.ts';
 import { jumpBurpee } from './jump-burpee.ts';
 import { type Motion, motionOf } from './motion.ts';
-import type { Built, Knobs } from './movement.ts';
+import type { Built, Knobs, Memory } from './movement.ts';
 import { type Random, random } from './random.ts';
 import { FAULTS, type FaultCode, type RepSpecification } from './specification.ts';
 import { type Truth, truth } from './truth.ts';
@@ -43,7 +43,7 @@ export function marginRange(spec: RepSpecification, code: FaultCode): Range {
     case 'off':
       return { low: sheet.togetherAllowance - 250, high: sheet.togetherAllowance };
     case 'on':
-      return boxed ? { low: -20, high: 0.8 } : { low: sheet.togetherAllowance - 250, high: sheet.togetherAllowance };
+      return boxed ? { low: -20, high: 1 } : { low: sheet.togetherAllowance - 250, high: sheet.togetherAllowance };
     case 'creep':
       return { low: sheet.creepAllowance - 60, high: sheet.creepAllowance };
     case 'start':
@@ -82,7 +82,7 @@ function usualMargin(spec: RepSpecification, code: FaultCode, vary: Random): num
       return sheet.togetherAllowance - Math.min(0.5 * sheet.togetherAllowance, 8 * size * Math.abs(vary.normal()));
     case 'on':
       return spec.movement === 'box-jump-over'
-        ? 0.8
+        ? 1
         : sheet.togetherAllowance - Math.min(0.5 * sheet.togetherAllowance, 8 * size * Math.abs(vary.normal()));
     case 'creep':
       return sheet.creepAllowance;
@@ -108,7 +108,7 @@ export function plannedMargins(spec: RepSpecification): Knobs {
 }
 
 /** How near the measured margins must come to the planned ones before the search for them ends. */
-const CLOSE: Readonly<Record<'cm' | 'ms' | 'degrees', number>> = { cm: 0.02, ms: 0.2, degrees: 0.05 };
+const CLOSE: Readonly<Record<'cm' | 'ms' | 'degrees', number>> = { cm: 0.05, ms: 0.5, degrees: 0.15 };
 
 /**
  * Makes one rep. The motion is built, measured, and built again until what is measured is what was asked.
@@ -119,9 +119,10 @@ export function makeRep(spec: RepSpecification, next: RepSpecification | null = 
   const planned = plannedMargins(spec);
   const after = next === null ? { ...planned, stand: spec.sheet.tallAllowance - 6 } : plannedMargins(next);
   let knobs: Knobs = planned;
+  const memory: Memory = {};
   let best: { motion: Motion; error: number } | null = null;
   for (let round = 0; round < 8; round += 1) {
-    const built: Built = BUILDERS[spec.movement](spec, knobs, after);
+    const built: Built = BUILDERS[spec.movement](spec, knobs, after, memory);
     const motion = motionOf(spec, built.choreography, built.scene);
     const found = truth(motion, spec.sheet);
     const errors = errorsOf(found, planned);

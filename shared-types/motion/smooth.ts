@@ -98,6 +98,16 @@ export class Track {
     );
   }
 
+  /** Acceleration at `t`, per second squared; one-sided inside the curve's own span. */
+  bend(t: number): number {
+    if (this.#under !== null && this.#top !== null) return this.#under.bend(t) + this.#top.bend(t);
+    if (t < this.first || t > this.last || this.#times.length < 2) return 0;
+    const i = this.#interval(t);
+    const s = t - (this.#times[i] ?? 0);
+    const [c2 = 0, c3 = 0, c4 = 0, c5 = 0] = this.#terms.subarray(i * 6 + 2, i * 6 + 6);
+    return 2 * c2 + s * (6 * c3 + s * (12 * c4 + s * 20 * c5));
+  }
+
   #interval(t: number): number {
     const times = this.#times;
     let i = 0;
@@ -186,4 +196,10 @@ export const pathRate = (line: Path, t: number): [number, number, number] => [
   line.x.rate(t),
   line.y.rate(t),
   line.z.rate(t),
+];
+
+export const pathBend = (line: Path, t: number): [number, number, number] => [
+  line.x.bend(t),
+  line.y.bend(t),
+  line.z.bend(t),
 ];

@@ -54,7 +54,7 @@ export function wallThrow(spec: RepSpecification, knobs: Knobs, next: Knobs): Bu
     { ...feet[1], lift: raised },
   ] as const;
   const top = stand(body, lifted, radians(9), radians(-2), 0.045 * H, CARRYING, null);
-  const tall = stand(body, feet, radians(5), radians(1), over, CARRYING, null);
+  const tall = stand(body, feet, radians(8), radians(1), over, CARRYING, null);
 
   const neck = neckOf(body, begin);
   const pickup = wantsPickup(knobs)
@@ -141,7 +141,14 @@ export function wallThrow(spec: RepSpecification, knobs: Knobs, next: Knobs): Bu
     duration,
     pelvis: {
       x: at([release, 0], [caught, 0.09 * side], [duration, 0]),
-      y: trunk((pose) => pose.pelvis[1]),
+      y: trunk((pose) => pose.pelvis[1]).plus(
+        at(
+          [release + 0.05, 0],
+          [contact, -0.016 * H * Math.abs(side)],
+          [caught, -0.022 * H * Math.abs(side)],
+          [duration, 0],
+        ),
+      ),
       z: trunk((pose) => pose.pelvis[2]),
     },
     pelvisTurn: turned(8, 20),
