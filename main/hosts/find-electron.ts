@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
 
 export type FoundElectron = { readonly executable: string } | { readonly why: string };
@@ -48,7 +48,7 @@ export function electronIn(packageFolder: string, environment: NodeJS.ProcessEnv
 }
 
 function existing(file: string): string | null {
-  return existsSync(file) ? file : null;
+  return statSync(file, { throwIfNoEntry: false })?.isFile() ? file : null;
 }
 
 function readText(file: string): string | null {

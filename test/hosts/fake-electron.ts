@@ -73,13 +73,20 @@ export class FakeSession {
       this.beforeRequest = listener;
     },
   };
-  readonly setDisplayMediaRequestHandler = vi.fn();
-  readonly setSpellCheckerEnabled = vi.fn();
+  /** What was set for sharing the screen, and for the spelling checker, which fetches its words from elsewhere. */
+  displayMedia: unknown = 'not set';
+  spellChecker = true;
   setPermissionRequestHandler(handler: FakeSession['permissionRequest']) {
     this.permissionRequest = handler;
   }
   setPermissionCheckHandler(handler: FakeSession['permissionCheck']) {
     this.permissionCheck = handler;
+  }
+  setDisplayMediaRequestHandler(handler: unknown) {
+    this.displayMedia = handler;
+  }
+  setSpellCheckerEnabled(enabled: boolean) {
+    this.spellChecker = enabled;
   }
   setDevicePermissionHandler(handler: FakeSession['devicePermission']) {
     this.devicePermission = handler;

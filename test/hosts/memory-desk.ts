@@ -1,7 +1,6 @@
 import { implement, ORPCError } from '@orpc/server';
 import { contract } from '../../shared-types/contract/contract.ts';
 import type { Acknowledgement } from '../../shared-types/contract/sets.ts';
-import { defaultSettings } from '../../shared-types/contract/settings.ts';
 import { refKey, type SetEvent, sameEvent } from '../../shared-types/log/events.ts';
 import type { SetSetup } from '../../shared-types/log/setup.ts';
 import type { Person } from '../../shared-types/people.ts';
@@ -73,7 +72,7 @@ export function someSetup(id: string): SetSetup {
 }
 
 function routerOver(desk: Omit<MemoryDesk, 'router'>, host: 'electron' | 'browser') {
-  const answer = implement(contract);
+  const answer = implement({ desk: contract.desk, people: contract.people, sets: contract.sets });
   const unused = (): never => {
     throw new ORPCError('NOT_IMPLEMENTED');
   };
@@ -94,7 +93,6 @@ function routerOver(desk: Omit<MemoryDesk, 'router'>, host: 'electron' | 'browse
       archive: answer.people.archive.handler(unused),
       restore: answer.people.restore.handler(unused),
     },
-    reports: { set: answer.reports.set.handler(unused) },
     sets: {
       create: answer.sets.create.handler(({ input }) => {
         const outcome = desk.sets.has(input.id) ? 'already' : 'new';
@@ -137,16 +135,6 @@ function routerOver(desk: Omit<MemoryDesk, 'router'>, host: 'electron' | 'browse
         }
       }),
       export: answer.sets.export.handler(unused),
-    },
-    settings: {
-      get: answer.settings.get.handler(() => defaultSettings),
-      put: answer.settings.put.handler(({ input }) => ({ ...defaultSettings, ...input }) as typeof defaultSettings),
-    },
-    standards: {
-      list: answer.standards.list.handler(() => [sheet]),
-      versions: answer.standards.versions.handler(() => [sheet]),
-      get: answer.standards.get.handler(() => sheet),
-      publish: answer.standards.publish.handler(({ input }) => input),
     },
   });
 }

@@ -28,6 +28,8 @@ export function startReportsThread(path: string): ReportsThread {
   return {
     calls,
     close: async () => {
+      // From here on the program waits for the thread: it must not end before its database is closed.
+      worker.ref();
       // Ending the thread from outside while SQLite works in it would take the whole program down.
       worker.postMessage('close');
       await gone;

@@ -1,0 +1,140 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { createORPCClient } from '@orpc/client';
+import { RPCLink } from '@orpc/client/websocket';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import type { DeskClient } from '../../renderer/link/connection.ts';
+import { until } from '../link/drafts.ts';
+import { ask, endAll, openSocket, plantFolder } from './browser-fixture.ts';
+
+const entry = path.resolve(import.meta.dirname, '../../main/hosts/start.ts');
+
+interface Run {
+  readonly child: ChildProcess;
+  readonly text: () => string;
+  readonly ended: Promise<number | null>;
+}
+
+let data: string;
+let screens: string;
+const runs: Run[] = [];
+
+beforeEach(() => {
+  const planted = plantFolder();
+  data = path.join(planted.folder, 'data');
+  screens = planted.screens;
+});
+afterEach(async () => {
+  for (const { child, ended } of runs.splice(0)) {
+    child.kill('SIGKILL');
+    await ended;
+  }
+  await endAll();
+  rmSync(path.dirname(data), { recursive: true, force: true });
+});
+
+/** Starts the program as a user would, but with screens built before and no browser opened. */
+function start(...args: string[]): Run {
+  const all = [entry, '--data', data, '--screens', screens, '--browser', '--no-open', ...args];
+  const child = spawn(process.execPath, all, { stdio: ['ignore', 'pipe', 'pipe'] });
+  let text = '';
+  for (const stream of [child.stdout, child.stderr]) stream?.on('data', (part) => (text += String(part)));
+  const ended = new Promise<number | null>((resolve) => child.once('exit', resolve));
+  const run = { child, text: () => text, ended };
+  runs.push(run);
+  return run;
+}
+
+async function addressOf(run: Run): Promise<URL> {
+  const address = /http:\/\/127\.0\.0\.1:\d+\/\S+\?key=\S+/;
+  await until(() => address.test(run.text()), 15_000);
+  return new URL(address.exec(run.text())?.[0] ?? '');
+}
+
+async function clientAt(url: URL): Promise<DeskClient> {
+  const entered = await ask({ port: Number(url.port), path: `${url.pathname}${url.search}` });
+  const [cookie = ''] = String(entered.headers['set-cookie']).split(';');
+  const socket = await openSocket({ port: Number(url.port), base: url.pathname, cookie });
+  if (typeof socket === 'number') throw new Error(`refused with ${socket}`);
+  return createORPCClient(new RPCLink({ websocket: socket as unknown as WebSocket }));
+}
+
+test('it prints an address that lets in, serves the desk, and ends in order when told to', async () => {
+  const run = start();
+  const url = await addressOf(run);
+  const client = await clientAt(url);
+  expect(await client.desk.about()).toMatchObject({ host: 'browser', demo: false });
+  expect((await client.desk.about()).databasePath).toBe(path.join(data, 'plumbline.db'));
+
+  const second = start();
+  const again = await addressOf(second);
+  expect(await second.ended).toBe(0);
+  expect(second.text()).toContain('already running');
+  expect(again.port).toBe(url.port);
+  expect((await ask({ port: Number(again.port), path: `${again.pathname}${again.search}` })).status).toBe(200);
+
+  run.child.kill('SIGTERM');
+  expect(await run.ended).toBe(0);
+  expect(existsSync(path.join(data, 'plumbline.db-wal'))).toBe(false);
+}, 30_000);
+
+test('the demonstration has a database of its own', async () => {
+  const run = start('--demo');
+  const client = await clientAt(await addressOf(run));
+  expect(await client.desk.about()).toMatchObject({ demo: true, databasePath: path.join(data, 'demo.db') });
+  expect(existsSync(path.join(data, 'plumbline.db'))).toBe(false);
+}, 30_000);
+
+test('a damaged database is told with what can be done, left alone, and mended only when asked', async () => {
+  mkdirSync(data, { recursive: true });
+  const file = path.join(data, 'plumbline.db');
+  writeFileSync(file, 'no database');
+  const told = start();
+  expect(await told.ended).toBe(1);
+  expect(told.text()).toMatch(/is damaged[\s\S]*npm start -- --start-empty/);
+  expect(readFileSync(file, 'utf8')).toBe('no database');
+
+  const nothing = start('--restore', 'last');
+  expect(await nothing.ended).toBe(1);
+  expect(nothing.text()).toContain('There is no sound copy to restore.');
+  expect(readFileSync(file, 'utf8')).toBe('no database');
+
+  const mended = start('--start-empty');
+  expect(await mended.ended).toBe(0);
+  const kept = readdirSync(data).filter((name) => name.includes('.damaged-'));
+  expect(kept.map((name) => readFileSync(path.join(data, name), 'utf8'))).toEqual(['no database']);
+
+  const refused = start('--start-empty');
+  expect(await refused.ended).toBe(1);
+  expect(refused.text()).toMatch(/is not damaged.*Nothing was changed/);
+}, 40_000);
+
+test('mistakes and a folder that cannot be made end with words and a code, not a stack', async () => {
+  const wrong = start('--port', 'x');
+  expect(await wrong.ended).toBe(1);
+  expect(wrong.text()).toMatch(/^plumbline: --port takes a number/);
+  writeFileSync(data, 'a file where the folder should be');
+  const blocked = start();
+  expect(await blocked.ended).toBe(1);
+  expect(blocked.text()).toMatch(/^plumbline: The folder .* cannot be made/);
+  expect(blocked.text()).not.toContain('    at ');
+}, 30_000);
+
+test('its help names every option and starts nothing', async () => {
+  const run = start('--help');
+  expect(await run.ended).toBe(0);
+  const named = [
+    '--browser',
+    '--port',
+    '--no-open',
+    '--data',
+    '--demo',
+    '--screens',
+    '--help',
+    '--restore',
+    '--start-empty',
+  ];
+  for (const option of named) expect(run.text()).toContain(option);
+  expect(existsSync(data)).toBe(false);
+});
