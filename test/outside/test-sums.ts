@@ -31,3 +31,18 @@ export function teamsOf(
   const predictors = teams.map((team) => home.map((name, i) => Number(name === team) - Number(away[i] === team)));
   return { teams, predictors };
 }
+
+/** Whether a result holds NaN anywhere: numbers, lists, typed arrays and nested objects. */
+export function holdsNaN(value: unknown): boolean {
+  if (typeof value === 'number') return Number.isNaN(value);
+  if (value instanceof Float64Array) return value.some(Number.isNaN);
+  if (value === null || typeof value !== 'object') return false;
+  return Object.values(value).some(holdsNaN);
+}
+
+/** The kind of error of a computation that must fail. */
+export function errorKind(result: Computed<unknown>): string {
+  if (result.ok) throw new Error('This was to fail, and gave a value.');
+  if (result.error.message.length < 10) throw new Error('The error says too little.');
+  return result.error.kind;
+}

@@ -25,8 +25,8 @@ export function cusum(values: ArrayLike<number>, { target, slack, limit }: Cusum
   let high = 0;
   let low = 0;
   for (const value of Array.from(values)) {
-    high = Math.max(0, high + value - target - slack);
-    low = Math.max(0, low + target - slack - value);
+    high = Math.max(0, high + (value - target) - slack);
+    low = Math.max(0, low + (target - value) - slack);
     upper.push(high);
     lower.push(low);
   }

@@ -121,7 +121,7 @@ type Maximum = {
   readonly pearson: number;
 };
 
-type Position = Maximum & { readonly gradient: number[] };
+type Position = Maximum & { readonly gradient: number[]; readonly stepWeights: Float64Array };
 
 /** Maximum of the penalised likelihood; with `held`, over all coefficients but that one. */
 function maximise(design: Design, from?: readonly number[], held?: number): Maximum | undefined {
@@ -152,14 +152,14 @@ function maximise(design: Design, from?: readonly number[], held?: number): Maxi
   return undefined;
 }
 
+/**
+ * Scoring step on the data with their leverages added as half successes, half failures: the same maximum as the plain
+ * information's steps, reached where those would swing to and fro on a handful of attempts.
+ */
 function scoringStep(design: Design, position: Position, held: number | undefined): number[] | undefined {
-  if (held === undefined) {
-    return position.inverse.map((row) => row.reduce((sum, value, j) => sum + value * (position.gradient[j] ?? 0), 0));
-  }
   const free = design.columns.map((_, j) => j).filter((j) => j !== held);
-  const weights = informationWeights(design, position.coefficients);
   const columns = free.map((j) => design.columns[j] ?? new Float64Array(design.rows));
-  const factor = positiveDefinite(crossProduct(columns, weights));
+  const factor = positiveDefinite(crossProduct(columns, position.stepWeights));
   const part = factor?.solve(free.map((j) => position.gradient[j] ?? 0));
   return part && design.columns.map((_, j) => part[free.indexOf(j)] ?? 0);
 }
@@ -177,6 +177,7 @@ function evaluate(design: Design, coefficients: readonly number[]): Position | u
   const inverse = factor.inverse();
   const scores = new Float64Array(design.rows);
   const modified = new Float64Array(design.rows);
+  const stepWeights = new Float64Array(design.rows);
   let logLikelihood = 0;
   let deviance = 0;
   let pearson = 0;
@@ -192,6 +193,7 @@ function evaluate(design: Design, coefficients: readonly number[]): Position | u
     }
     scores[i] = y - n * p;
     modified[i] = y - n * p + leverage * (0.5 - p);
+    stepWeights[i] = (n + leverage) * logit.derivative(value);
     // log p = -log(1 + exp(-value)), without overflow on either side.
     const logSuccess = value > 0 ? -Math.log1p(Math.exp(-value)) : value - Math.log1p(Math.exp(value));
     const row = y * logSuccess + (n - y) * (logSuccess - value);
@@ -207,6 +209,7 @@ function evaluate(design: Design, coefficients: readonly number[]): Position | u
     deviance,
     pearson,
     gradient: projection(design.columns, modified),
+    stepWeights,
   };
 }
 

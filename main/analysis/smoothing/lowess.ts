@@ -64,6 +64,8 @@ export function prepareLowess(x: ArrayLike<number>, options: LowessOptions = {})
     const sizes = new Float64Array(n);
     const robustness = new Float64Array(n).fill(1);
     fitAll(y, robustness, fitted);
+    let largest = 0;
+    for (let i = 0; i < n; i += 1) largest = Math.max(largest, Math.abs(y[i] ?? 0));
     for (let iteration = 0; iteration < iterations; iteration += 1) {
       let meanSize = 0;
       for (let i = 0; i < n; i += 1) {
@@ -72,8 +74,8 @@ export function prepareLowess(x: ArrayLike<number>, options: LowessOptions = {})
         meanSize += size / n;
       }
       const sixMedians = 6 * (sampleMedian(sizes) ?? 0);
-      // More than half the points are fitted exactly: there is no scale to judge the others by.
-      if (sixMedians < 1e-7 * meanSize || sixMedians === 0) break;
+      // More than half the points are fitted exactly, or to rounding: there is no scale to judge the others by.
+      if (sixMedians < 1e-7 * meanSize || sixMedians <= 1e-12 * largest) break;
       for (let i = 0; i < n; i += 1) robustness[i] = bisquare(sizes[i] ?? 0, sixMedians);
       fitAll(y, robustness, fitted);
     }

@@ -41,6 +41,7 @@ export function fisherExact(table: CountTable, { mostTables = 2_000_000 }: Fishe
     const next: States = new Map();
     let held = 0;
     for (const { left, paths } of states.values()) {
+      if (numberOfWays(left, column) > mostTables) return tooLarge();
       for (const fill of waysToFill(left, column)) {
         const rest = left.map((count, i) => count - (fill[i] ?? 0)).sort((a, b) => a - b);
         const key = rest.join(',');
@@ -68,9 +69,9 @@ export function fisherExact(table: CountTable, { mostTables = 2_000_000 }: Fishe
 
   let listed = 0;
   for (const { left, paths } of states.values()) {
-    const fills = waysToFill(left, inOrder.at(-2) ?? 0);
-    listed += fills.length;
+    listed += numberOfWays(left, inOrder.at(-2) ?? 0);
     if (listed > mostTables) return tooLarge();
+    const fills = waysToFill(left, inOrder.at(-2) ?? 0);
     const endings = Float64Array.from(
       fills,
       (fill) => -sumOfLogs(fill) - sumOfLogs(left.map((count, i) => count - (fill[i] ?? 0))),
@@ -98,6 +99,23 @@ function tooLarge(): Computed<never> {
 function longSideAsColumns(table: CountTable): CountTable {
   const first = table[0] ?? [];
   return table.length <= first.length ? table : first.map((_, j) => table.map((row) => row[j] ?? 0));
+}
+
+/** How many ways `waysToFill` lists, without listing them. */
+function numberOfWays(most: readonly number[], sum: number): number {
+  let ways = new Float64Array(sum + 1);
+  ways[0] = 1;
+  for (const limit of most) {
+    const next = new Float64Array(sum + 1);
+    let window = 0;
+    for (let i = 0; i <= sum; i += 1) {
+      window += ways[i] ?? 0;
+      if (i > limit) window -= ways[i - limit - 1] ?? 0;
+      next[i] = window;
+    }
+    ways = next;
+  }
+  return ways[sum] ?? 0;
 }
 
 /** Every way to spread `sum` over places that hold at most `most[i]` each. */
