@@ -2,18 +2,29 @@ import type { Formats } from '../formats.ts';
 
 /** A finished set: its answer, its evidence, what can still be put right. */
 export function judgeFinishedWords(formats: Formats) {
-  const { number, plural, seconds, metres, percent, duration } = formats;
-  const noReps = (count: number): string => `${number(count)} ${plural(count, { one: 'no-rep', other: 'no-reps' })}`;
+  const { number, plain, plural, seconds, metres, percent, duration } = formats;
+  /** A no-rep with two faults counts half for each: such a figure is a fraction. */
+  const noReps = (count: number): string => `${plain(count)} ${plural(count, { one: 'no-rep', other: 'no-reps' })}`;
   const span = (low: number, high: number): string => `${number(low, 1)} to ${seconds(high)}`;
   return {
     title: (station: string, athlete: string) => `${station}, ${athlete}`,
     judgedBy: (judge: string) => `judged by ${judge}`,
     abandoned: 'Abandoned',
     abandonedWhy: (reason: string) => `Abandoned: ${reason}`,
+    help: {
+      about: 'What the set says: the answer first, then the evidence.',
+      steps: [
+        'Name the faults of no-reps that have none yet: one press each.',
+        'Read what to train first, what the no-reps cost, and how sure that is.',
+        'Pick a mark of the ribbon to put a call right; the first call stays in the log.',
+        'The athlete signs off, or disputes a call, which the head judge answers.',
+        'Print it on one page, or export it.',
+      ],
+    },
     practice: 'Practice set: it stays out of every figure.',
     time: 'Time',
     result: 'Result',
-    resultWith: (added: string) => `with ${added} added for no-reps`,
+    resultWith: (clock: string, added: string) => `${clock} on the clock, ${added} added for no-reps`,
     counted: 'Counted',
     noReps: 'No-reps',
     cautions: (count: number) => `${number(count)} of them with caution`,
@@ -23,8 +34,8 @@ export function judgeFinishedWords(formats: Formats) {
     reached: (value: number) => metres(value, value % 1 === 0 ? 0 : 1),
     cost: 'Lost to no-reps',
     costWithin: (low: number, high: number) => `95 % interval ${span(low, high)}`,
-    repsLost: (reps: number) =>
-      `about ${number(reps, 1)} ${plural(Math.round(reps), { one: 'rep', other: 'reps' })} fewer`,
+    repsLost: (reps: number, low: number, high: number) =>
+      `about ${number(reps, 1)} reps fewer (${number(low, 1)} to ${number(high, 1)})`,
     notEstimable: 'Not estimable',
     notEstimableWhy:
       'There are fewer than three clean cycles in this set and no earlier sets of this athlete to compare with.',
@@ -43,37 +54,44 @@ export function judgeFinishedWords(formats: Formats) {
       none: 'No attempt was called.',
       explainFirst: 'Name the faults of the no-reps below, and this line says what to train first.',
       remedy: 'Remedy',
-      cue: 'Cue',
+      cue: (cue: string) => `Cue: “${cue}”`,
     },
     explain: {
       title: (count: number) => `${noReps(count)} to explain`,
-      hint: 'One press names the fault.',
       attempt: (attempt: number, at: string) => `Attempt ${number(attempt)} at ${at}`,
     },
     ribbonTitle: 'Every attempt',
-    ribbonHint: 'One mark an attempt: its height is the time since the one before, an open notch is a no-rep.',
     reasonsTitle: 'Reasons, by time lost',
-    reason: 'Fault',
-    seconds: 'Time lost',
-    howMany: 'No-reps',
+    howMany: noReps,
     unexplained: 'Not explained',
-    ledgerTitle: 'Where the clock went',
-    ledger: {
-      start: 'Start, to the first clean rep',
-      work: 'Work',
-      noRep: 'No-reps',
-      break: 'Breaks',
-      total: 'Clock',
-    },
+    ledgerTitle: (clock: string) => `Where the ${clock} went`,
     costTitle: 'What each no-rep cost',
     costOf: (attempts: readonly number[]) =>
       attempts.length === 1
         ? `Attempt ${number(attempts[0] ?? 0)}`
         : `Attempts ${number(attempts[0] ?? 0)} to ${number(attempts.at(-1) ?? 0)}`,
     columns: { attempts: 'No-rep', faults: 'Fault', cost: 'Cost', repeat: 'Repeat', disruption: 'Disruption' },
-    where: { start: 'before the first counted rep', within: '', end: 'after the last counted rep' },
+    where: { start: 'before the first counted rep', end: 'after the last counted rep' },
     pause: (value: number) => `holds a pause of ${seconds(value)} that nobody marked as a break`,
-    total: 'Set',
+    flags: {
+      'unmarked-break-end': 'a break was ended by the next call, not by the judge',
+      'below-zero': 'faster than a clean rep would have been',
+      'set-running': 'the set had not ended',
+      'metres-unknown': 'the metres taken back cannot be timed without marks',
+      'no-counted-rep': 'no counted rep to measure from',
+    },
+    costSentence: (
+      total: { value: number; low: number; high: number },
+      repeat: number | null,
+      disruption: number | null,
+    ) =>
+      [
+        `The no-reps of this set cost ${seconds(total.value)} (${span(total.low, total.high)})`,
+        repeat === null || disruption === null
+          ? ''
+          : `: ${seconds(repeat)} for the attempts done again, ${seconds(disruption)} for the rest around them`,
+        '.',
+      ].join(''),
     secondsValue: (value: number) => seconds(value),
     within: (value: number, low: number, high: number) => `${seconds(value)} (${span(low, high)})`,
     how: {
@@ -92,28 +110,37 @@ export function judgeFinishedWords(formats: Formats) {
       interval:
         'The intervals hold the true figure 95 times in 100: Wilson’s for the rate, a block bootstrap with a fixed seed for the seconds.',
       ledger: 'Each millisecond from go to finish stands on exactly one line; the lines add up to the clock.',
-      appealed: 'Reversed calls count as what they were turned into; slips count as if they had not been pressed.',
+      shared: 'A no-rep with two faults counts half for each of them.',
+      corrected: 'Reversed calls count as what they were turned into; slips as if they had not been pressed.',
     },
-    attemptsTitle: 'All attempts',
     correct: {
       title: 'Put a call right',
-      open: 'Put right',
+      open: 'Put a call right',
+      which: 'Attempt',
       of: (attempt: number) => `Attempt ${number(attempt)}`,
-      now: 'Stands as',
-      turnInto: 'Turn into',
+      attempt: (attempt: number | null, at: string, how: string, faults: string) =>
+        `${attempt === null ? '' : `${number(attempt)}, `}${at}, ${how}${faults === '' ? '' : `: ${faults}`}`,
+      turnInto: 'Stands as',
+      standings: {
+        counted: 'Counted',
+        caution: 'Counted, with caution',
+        'no-rep': 'No-rep',
+        withdrawn: 'No attempt: pressed by mistake',
+      },
+      faults: 'Faults',
       reason: 'Reason',
       by: 'Decided by',
+      ownJudge: (name: string) => `${name}, judge of this set`,
       save: 'Put right',
       hint: 'The first call stays in the log; this is written below it.',
-      faults: 'Faults',
     },
     appeal: {
       title: 'Appeals',
       dispute: 'Dispute a call',
       disputeHint: 'The athlete disputes a call, the head judge answers.',
-      which: 'Which attempt?',
       why: 'What the athlete says',
       lodge: 'Lodge the appeal',
+      of: (attempt: number) => (attempt === 0 ? 'A withdrawn attempt' : `Attempt ${number(attempt)}`),
       open: 'waits for the head judge',
       upheld: 'upheld, the call is changed',
       refused: 'refused, the call stands',
@@ -134,12 +161,11 @@ export function judgeFinishedWords(formats: Formats) {
     },
     history: {
       title: 'History of this set',
-      hint: 'The log in words: nothing in it is ever changed or deleted.',
-      time: 'Clock',
-      what: 'What',
-      pad: 'Pad',
+      tally: (slips: number, reversals: number, clashes: number) =>
+        `${number(slips)} ${plural(slips, { one: 'slip', other: 'slips' })}, ${number(reversals)} ${plural(reversals, { one: 'reversal', other: 'reversals' })}, ${number(clashes)} ${plural(clashes, { one: 'line', other: 'lines' })} without effect. Nothing in the log is ever changed or deleted.`,
+      show: (lines: number) => `The log in words, ${number(lines)} ${plural(lines, { one: 'line', other: 'lines' })}`,
       withdrawn: 'withdrawn',
-      clashTitle: 'Without effect',
+      withdrawnLater: 'Withdrawn later.',
       say: {
         go: (when: string) => `Go, ${when}`,
         call: (attempt: number | null, verdict: string, fault: string) =>
@@ -169,7 +195,6 @@ export function judgeFinishedWords(formats: Formats) {
       json: 'Log as JSON',
       print: 'Print',
       all: 'All sets',
-      resume: 'Take the finish back and go on',
     },
     clockAt: (milliseconds: number) => duration(milliseconds, 1),
   };

@@ -6,7 +6,7 @@ import { judgeSetupWords } from './judge-setup.ts';
 
 /** The words of the Judge area: setting up, judging, the finished set, the list of sets. */
 export function judgeWords(formats: Formats) {
-  const { number, plural, metres, kilograms, duration, date } = formats;
+  const { number, plural, metres, kilograms, duration } = formats;
   const before: Record<Before, string> = { fresh: 'Fresh', run: 'After a run', station: 'After another station' };
   return {
     title: 'Judge',
@@ -32,11 +32,19 @@ export function judgeWords(formats: Formats) {
     finished: judgeFinishedWords(formats),
     sets: {
       title: 'Sets',
-      all: 'All sets',
+      help: {
+        about: 'Every set that was judged, the latest first.',
+        steps: [
+          'Search by name, station or tag; the filters narrow further.',
+          'Open a set to read it, put a call right, have it signed off.',
+          'Export or print what the filters leave: CSV has a row an attempt, JSON the whole logs.',
+        ],
+      },
       intro: 'Every set judged here. Nothing is ever deleted; a correction is a further line in its log.',
       search: 'Search',
       searchHint: 'Athlete, judge, station or tag',
       filters: 'Filters',
+      filtersInUse: (count: number) => `Filters, ${number(count)} in use`,
       athlete: 'Athlete',
       judge: 'Judge',
       station: 'Station',
@@ -54,7 +62,6 @@ export function judgeWords(formats: Formats) {
       clear: 'Clear all filters',
       count: (total: number) => `${number(total)} ${plural(total, { one: 'set', other: 'sets' })}`,
       more: 'Show more',
-      exportTitle: 'Export',
       exportCsv: 'Attempts as CSV',
       exportJson: 'Logs as JSON',
       exported: (name: string) => `Saved as ${name}.`,
@@ -68,9 +75,6 @@ export function judgeWords(formats: Formats) {
       costUnknown: 'cost not estimable',
       toExplain: (count: number) => `${number(count)} to explain`,
       judgedBy: (judge: string) => `judged by ${judge}`,
-      day: date,
-      ribbon: (attempts: number) =>
-        `Ribbon of ${number(attempts)} ${plural(attempts, { one: 'attempt', other: 'attempts' })}`,
     },
   };
 }
