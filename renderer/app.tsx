@@ -1,7 +1,7 @@
-import { Suspense } from 'react';
+import { Suspense, useEffect } from 'react';
 import { Redirect, Route, Router, Switch, useLocation } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
-import { areas } from './areas.ts';
+import { areas, loadAreasAhead } from './areas.ts';
 import type { Link } from './link/link.ts';
 import { ConfirmProvider } from './parts/controls/confirm.tsx';
 import { ChangesProvider } from './parts/desk/changes.tsx';
@@ -46,6 +46,7 @@ export function App({ link }: { link: Link }) {
 function Screens() {
   const [place] = useLocation();
   const first = areas[0];
+  useEffect(loadAreasAhead, []);
   return (
     <ErrorBoundary place={place}>
       <Suspense fallback={null}>

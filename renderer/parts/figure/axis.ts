@@ -40,12 +40,14 @@ export function numberAxis(
 }
 
 /** An axis of moments, milliseconds since 1970 UTC. */
-export function timeAxis(values: readonly number[], range: Range, text: (value: number) => string, count = 4): Axis {
+export function timeAxis(values: readonly number[], range: Range, text: (value: number) => string): Axis {
   const [low, high] = span(values);
   // A day on either side keeps the outermost marks off the edge, and a single day from filling the axis.
   const margin = Math.max((high - low) * 0.03, 43_200_000);
   const scale = scaleTime([low - margin, high + margin], range);
-  const ticks = scale.ticks(count).map((date) => ({ at: scale(date), text: text(date.getTime()) }));
+  // The calendar's steps are uneven: the fewest that still show where in time one is.
+  const dates = [3, 5, 8].map((count) => scale.ticks(count)).find((found) => found.length >= 3) ?? scale.ticks(3);
+  const ticks = dates.map((date) => ({ at: scale(date), text: text(date.getTime()) }));
   return { place: (value) => scale(value), ticks: withoutTwins(ticks) };
 }
 

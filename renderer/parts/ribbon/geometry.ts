@@ -13,25 +13,29 @@ export interface Placed {
   readonly letterRow: 0 | 1 | null;
 }
 
-/** A typical cycle fills this share of the height; three times as long a one would fill it, and is cut. */
-const usualShare = 0.36;
+/** A typical cycle fills this share of the height while the ribbon grows; a much longer one would fill it, and is cut. */
+const growingShare = 0.36;
+/** In a ribbon that is whole, the longest mark may lift all of them up to this. */
+const highestShare = 0.62;
 const lowestShare = 0.14;
 const widestSlot = 14;
 const letterWidth = 10;
 
 /**
  * Lays marks out from left to right over `width` by `height` pixels (the initials' rows come below). `slots` is how many
- * are expected, so that a growing ribbon does not shrink at every mark.
+ * are expected, so that a growing ribbon does not shrink at every mark; without it the ribbon is whole.
  */
 export function placeMarks(
   marks: readonly RibbonMark[],
   width: number,
   height: number,
-  slots: number = marks.length,
+  slots?: number,
 ): readonly Placed[] {
-  const slot = Math.min(widestSlot, width / Math.max(1, slots, marks.length));
+  const slot = Math.min(widestSlot, width / Math.max(1, slots ?? 0, marks.length));
   const bar = Math.max(0.75, slot - Math.min(3, Math.max(0.5, slot * 0.24)));
   const typical = median(marks.flatMap((mark) => (mark.cycleS === null ? [] : [mark.cycleS]))) ?? 1;
+  const longest = Math.max(...marks.map((mark) => mark.cycleS ?? 0), typical) / Math.max(typical, 0.001);
+  const usualShare = slots === undefined ? Math.min(highestShare, Math.max(growingShare, 1 / longest)) : growingShare;
   const lastLetter: [number, number] = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
   return marks.map((mark, index) => {
     const share = usualShare * ((mark.cycleS ?? typical) / Math.max(typical, 0.001));

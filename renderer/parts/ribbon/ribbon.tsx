@@ -31,6 +31,8 @@ export function Ribbon({ marks, slots, height = 72, live, onPick, picked }: Ribb
   const placed = placeMarks(marks, width, height, slots);
   const rows = live ? 0 : 2;
   const whole = height + 2 + rows * letterRowHeight;
+  // Thin marks take a thin line, or an open notch would close up.
+  const line = { '--line': `${Math.min(1.5, (placed[0]?.width ?? 3) / 3.2)}px` } as const;
   const shown = walk.place === -1 ? (picked ?? -1) : walk.place;
   const point = (event: PointerEvent<SVGSVGElement>): number => {
     const frame = event.currentTarget.getBoundingClientRect();
@@ -60,7 +62,7 @@ export function Ribbon({ marks, slots, height = 72, live, onPick, picked }: Ribb
   if (live) {
     return (
       <div ref={box} className={styles.box}>
-        <svg className={styles.live} viewBox={`0 0 ${width} ${whole}`} role="img" aria-label={label}>
+        <svg className={styles.live} style={line} viewBox={`0 0 ${width} ${whole}`} role="img" aria-label={label}>
           {drawing}
         </svg>
       </div>
@@ -72,6 +74,7 @@ export function Ribbon({ marks, slots, height = 72, live, onPick, picked }: Ribb
       {/* biome-ignore lint/a11y/useKeyWithClickEvents: the keys that answer to the press come with the walk. */}
       <svg
         {...walk.list}
+        style={line}
         className={classNames(styles.ribbon, onPick !== undefined && styles.pickable)}
         viewBox={`0 0 ${width} ${whole}`}
         aria-label={label}

@@ -36,8 +36,11 @@ export function NoticesProvider({ children }: { children: ReactNode }) {
     (text, { kind = 'note', undo } = {}) => {
       lastId += 1;
       const id = lastId;
-      // The same sentence twice is one message; the latest stands last.
-      setNotices((list) => [...list.filter((notice) => notice.text !== text).slice(-2), { id, text, kind, undo }]);
+      // The same sentence twice is one message, and a new note takes the place of the former; problems stay.
+      setNotices((list) => [
+        ...list.filter((notice) => notice.text !== text && notice.kind === 'problem').slice(-2),
+        { id, text, kind, undo },
+      ]);
       if (kind === 'note') setTimeout(() => dismiss(id), noteMs);
     },
     [dismiss],

@@ -41,8 +41,10 @@ export function Page({ title, intro, actions, above, help, narrow, children }: P
       <header className={styles.head}>
         {above === undefined ? null : <div className={classNames(styles.above, 'no-print')}>{above}</div>}
         <h1 className={styles.title}>{title}</h1>
-        <div className={classNames(styles.actions, 'no-print')}>
-          {actions}
+        {actions === undefined || actions === null ? null : (
+          <div className={classNames(styles.actions, 'no-print')}>{actions}</div>
+        )}
+        <div className={classNames(styles.help, 'no-print')}>
           <IconButton label={words.help} onClick={() => setHelpOpen(true)}>
             <Question />
           </IconButton>

@@ -25,29 +25,31 @@ export function FaultList({ entry, change, problem }: FormFields<SheetEntry>) {
   return (
     <Card title={words.faults}>
       <p className={styles.hint}>{words.faultsHint}</p>
-      {faults.map((fault, place) => {
-        const own = (field: string): string | undefined => problem(`faults.${place}.${field}`);
-        const wrong = faultFieldNames.some((field) => own(field) !== undefined);
-        return (
-          <details key={fault.key} className={styles.fault} open={wrong || fault.name === '' ? true : undefined}>
-            <summary>
-              <FaultLetter initial={fault.initial.slice(0, 1)} />
-              <bdi>{fault.name === '' ? words.newFault : fault.name}</bdi>
-            </summary>
-            <FaultFields entry={fault} change={(part) => replace(place, [{ ...fault, ...part }])} problem={own} />
-            <div className={styles.actions}>
-              {place === 0 ? null : (
-                <Button weight="quiet" onClick={() => moveUp(place)}>
-                  {words.moveUp(fault.name)}
+      <div>
+        {faults.map((fault, place) => {
+          const own = (field: string): string | undefined => problem(`faults.${place}.${field}`);
+          const wrong = faultFieldNames.some((field) => own(field) !== undefined);
+          return (
+            <details key={fault.key} className={styles.fault} open={wrong || fault.name === '' ? true : undefined}>
+              <summary>
+                <FaultLetter initial={fault.initial.slice(0, 1)} />
+                <bdi>{fault.name === '' ? words.newFault : fault.name}</bdi>
+              </summary>
+              <FaultFields entry={fault} change={(part) => replace(place, [{ ...fault, ...part }])} problem={own} />
+              <div className={styles.actions}>
+                {place === 0 ? null : (
+                  <Button weight="quiet" onClick={() => moveUp(place)}>
+                    {words.moveUp(fault.name)}
+                  </Button>
+                )}
+                <Button weight="quiet" onClick={() => replace(place, [])}>
+                  {words.removeFault(fault.name)}
                 </Button>
-              )}
-              <Button weight="quiet" onClick={() => replace(place, [])}>
-                {words.removeFault(fault.name)}
-              </Button>
-            </div>
-          </details>
-        );
-      })}
+              </div>
+            </details>
+          );
+        })}
+      </div>
       {listProblem === undefined ? null : <p className={styles.problem}>{listProblem}</p>}
       {faults.length >= most ? null : (
         <div>

@@ -31,7 +31,7 @@ export function standardsWords(formats: Formats) {
     remedy: 'Train',
     margin: 'Measure',
     marginText: (quantity: string, unit: string, direction: string, tolerance: number) =>
-      `${quantity}, in ${unit}; ${direction}.${tolerance === 0 ? '' : ` Benefit of the doubt within ${plain(tolerance)} ${unit}.`}`,
+      `${capital(quantity)}, in ${unit}; ${direction}.${tolerance === 0 ? '' : ` Benefit of the doubt within ${plain(tolerance)} ${unit}.`}`,
     units: { cm: 'cm', ms: 'ms', degrees: 'degrees' },
     goals: 'Goals',
     goalList: (goals: StandardSheet['goals']) => list(goals.map((goal) => goalKinds[goal])),
@@ -116,4 +116,8 @@ export function standardsWords(formats: Formats) {
       ],
     },
   };
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toLocaleUpperCase('en') + text.slice(1);
 }
