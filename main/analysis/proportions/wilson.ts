@@ -1,5 +1,6 @@
 import { DEFAULT_LEVEL, type EstimateWithInterval, levelError, proportionError, twoSidedDeviate } from '../interval.ts';
 import { type Computed, computed } from '../result.ts';
+import { scoreLimits } from './score-limits.ts';
 
 /**
  * Score interval for one proportion (Wilson 1927, JASA 22:209-212; method 3 of Newcombe 1998, Statistics in Medicine
@@ -11,17 +12,8 @@ import { type Computed, computed } from '../result.ts';
 export function wilsonInterval(count: number, total: number, level = DEFAULT_LEVEL): Computed<EstimateWithInterval> {
   const error = proportionError(count, total) ?? levelError(level);
   if (error) return error;
-  const z = twoSidedDeviate(level);
   const estimate = count / total;
-  const denominator = 1 + (z * z) / total;
-  const centre = (estimate + (z * z) / (2 * total)) / denominator;
-  const half = (z * Math.sqrt((estimate * (1 - estimate)) / total + (z * z) / (4 * total * total))) / denominator;
-  return computed({
-    estimate,
-    lower: count === 0 ? 0 : Math.max(0, centre - half),
-    upper: count === total ? 1 : Math.min(1, centre + half),
-    level,
-  });
+  return computed({ estimate, ...scoreLimits(estimate, total, twoSidedDeviate(level)), level });
 }
 
 /**
