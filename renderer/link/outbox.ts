@@ -35,6 +35,8 @@ export interface Outbox {
   readonly dismiss: (ref: EventRef) => void;
   /** `memory`: the browser keeps nothing, and closing the page loses what is not sent. */
   readonly storage: Observable<'opening' | 'kept' | 'memory'>;
+  /** Resolves when all that was put so far is kept here: what a page waits for before it lets itself be closed. */
+  readonly written: () => Promise<void>;
   /** Why the desk does not take what is sent, in words (a full disk, say); null while it does. */
   readonly trouble: Observable<string | null>;
 }
@@ -55,8 +57,6 @@ export interface Queue extends Outbox {
   readonly keep: (start: SetStart, events: readonly SetEvent[]) => void;
   /** Takes up what other page loads have left. */
   readonly sweep: () => Promise<void>;
-  /** Resolves when every write so far is done. */
-  readonly written: () => Promise<void>;
   readonly close: () => void;
 }
 

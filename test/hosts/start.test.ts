@@ -1,24 +1,15 @@
-import { type ChildProcess, spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { createORPCClient } from '@orpc/client';
 import { RPCLink } from '@orpc/client/websocket';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import type { DeskClient } from '../../renderer/link/connection.ts';
-import { until } from '../link/drafts.ts';
 import { ask, endAll, openSocket, plantFolder } from './browser-fixture.ts';
-
-const entry = path.resolve(import.meta.dirname, '../../main/hosts/start.ts');
-
-interface Run {
-  readonly child: ChildProcess;
-  readonly text: () => string;
-  readonly ended: Promise<number | null>;
-}
+import { addressOf, cookieAt, type Program, startProgram } from './program.ts';
 
 let data: string;
 let screens: string;
-const runs: Run[] = [];
+const runs: Program[] = [];
 
 beforeEach(() => {
   const planted = plantFolder();
@@ -34,28 +25,14 @@ afterEach(async () => {
   rmSync(path.dirname(data), { recursive: true, force: true });
 });
 
-/** Starts the program as a user would, but with screens built before and no browser opened. */
-function start(...args: string[]): Run {
-  const all = [entry, '--data', data, '--screens', screens, '--browser', '--no-open', ...args];
-  const child = spawn(process.execPath, all, { stdio: ['ignore', 'pipe', 'pipe'] });
-  let text = '';
-  for (const stream of [child.stdout, child.stderr]) stream?.on('data', (part) => (text += String(part)));
-  const ended = new Promise<number | null>((resolve) => child.once('exit', resolve));
-  const run = { child, text: () => text, ended };
-  runs.push(run);
-  return run;
-}
-
-async function addressOf(run: Run): Promise<URL> {
-  const address = /http:\/\/127\.0\.0\.1:\d+\/\S+\?key=\S+/;
-  await until(() => address.test(run.text()), 15_000);
-  return new URL(address.exec(run.text())?.[0] ?? '');
+function start(...args: string[]): Program {
+  const program = startProgram(data, screens, args);
+  runs.push(program);
+  return program;
 }
 
 async function clientAt(url: URL): Promise<DeskClient> {
-  const entered = await ask({ port: Number(url.port), path: `${url.pathname}${url.search}` });
-  const [cookie = ''] = String(entered.headers['set-cookie']).split(';');
-  const socket = await openSocket({ port: Number(url.port), base: url.pathname, cookie });
+  const socket = await openSocket({ port: Number(url.port), base: url.pathname, cookie: await cookieAt(url) });
   if (typeof socket === 'number') throw new Error(`refused with ${socket}`);
   return createORPCClient(new RPCLink({ websocket: socket as unknown as WebSocket }));
 }
