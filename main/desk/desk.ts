@@ -6,6 +6,7 @@ import { openLedger } from '../ledger/open.ts';
 import { aboutCalls } from './about.ts';
 import { calls, type DeskParts } from './calls.ts';
 import { Changes } from './changes.ts';
+import { fillDemo } from './demo/fill-demo.ts';
 import { FactsKeeper } from './facts-keeper.ts';
 import { peopleCalls } from './people.ts';
 import { startReportsThread } from './reports/thread-client.ts';
@@ -64,6 +65,7 @@ export async function openDesk(options: DeskOptions): Promise<OpenedDesk> {
 
 function deskOn(ledger: Ledger, options: DeskOptions, now: () => number): Desk {
   ledger.sheets.seed(shippedSheets);
+  if (options.demo) fillDemo(ledger, now());
   const changes = new Changes();
   const reports = startReportsThread(ledger.path);
   const facts = new FactsKeeper(ledger, reports, changes);
