@@ -25,7 +25,7 @@ export function GoalChoice({ sheet, goal, onChange }: GoalChoiceProps) {
   const usual = usualGoals(goal.kind, sheet);
   const [free, setFree] = useState(() => !usual.some((item) => amountOf(item) === amountOf(goal)));
   return (
-    <div className={styles.choice}>
+    <div className={styles.goal}>
       <Segmented
         label={words.goal}
         value={goal.kind}
@@ -36,7 +36,7 @@ export function GoalChoice({ sheet, goal, onChange }: GoalChoiceProps) {
         }}
       />
       {goal.kind === 'open' ? (
-        <p>{words.openHint}</p>
+        <p className={styles.hint}>{words.openHint}</p>
       ) : (
         <Segmented
           bare

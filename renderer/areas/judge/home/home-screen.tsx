@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { Link, useLocation } from 'wouter';
+import { useLocation } from 'wouter';
 import type { PersonLine } from '../../../../shared-types/contract/people.ts';
 import type { SetLine } from '../../../../shared-types/contract/sets.ts';
 import { foldSet } from '../../../../shared-types/log/fold.ts';
@@ -7,7 +7,7 @@ import type { Person } from '../../../../shared-types/people.ts';
 import type { StandardSheet } from '../../../../shared-types/sheets/sheet.ts';
 import type { SetStart } from '../../../link/store.ts';
 import { CautionsOnce } from '../../../parts/cautions/cautions.tsx';
-import { Button } from '../../../parts/controls/button.tsx';
+import { Button, LinkButton } from '../../../parts/controls/button.tsx';
 import { EmptyState } from '../../../parts/controls/card.tsx';
 import { useConfirm } from '../../../parts/controls/confirm.tsx';
 import { Loaded } from '../../../parts/controls/loaded.tsx';
@@ -60,6 +60,11 @@ export function HomeScreen() {
       title={nobody ? words.setup.firstTitle : words.setup.title}
       intro={nobody ? words.setup.firstIntro : undefined}
       help={words.setup.help}
+      actions={
+        <LinkButton href="/sets" weight="quiet">
+          {words.setup.allSets}
+        </LinkButton>
+      }
     >
       <CautionsOnce />
       <div className={styles.columns}>
@@ -186,10 +191,7 @@ function Latest({ lines }: { lines: readonly SetLine[] }) {
   };
   return (
     <aside className={styles.latest} aria-labelledby="judge-latest">
-      <header className={styles.latestHead}>
-        <h2 id="judge-latest">{words.latest}</h2>
-        <Link href="/sets">{words.allSets}</Link>
-      </header>
+      <h2 id="judge-latest">{words.latest}</h2>
       <SetRows>
         {lines.map((line) => (
           <SetRow

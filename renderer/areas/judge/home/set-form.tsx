@@ -140,34 +140,36 @@ export function SetForm({ first, sheets, people, onStart, busy }: SetFormProps) 
       {sheet === undefined ? null : (
         <>
           <GoalChoice key={`goal ${sheet.id}`} sheet={sheet} goal={choice.goal} onChange={(goal) => change({ goal })} />
-          {sheet.loadsKg.length === 0 ? null : (
-            <ValueChoice
-              key={`load ${sheet.id}`}
-              label={words.setup.load}
-              field={words.setup.kilogramsField}
-              unit="kg"
-              usual={sheet.loadsKg}
-              value={choice.loadKg}
-              say={formats.kilograms}
-              low={0}
-              high={500}
-              onChange={(loadKg) => change({ loadKg })}
-            />
-          )}
-          {sheet.heightsM.length === 0 ? null : (
-            <ValueChoice
-              key={`height ${sheet.id}`}
-              label={sheet.heightName === '' ? words.setup.height : sheet.heightName}
-              field={words.setup.metresField}
-              unit="m"
-              usual={sheet.heightsM}
-              value={choice.heightM}
-              say={(value) => formats.metres(value)}
-              low={0}
-              high={10}
-              onChange={(heightM) => change({ heightM })}
-            />
-          )}
+          <div className={styles.pair}>
+            {sheet.loadsKg.length === 0 ? null : (
+              <ValueChoice
+                key={`load ${sheet.id}`}
+                label={words.setup.load}
+                field={words.setup.kilogramsField}
+                unit="kg"
+                usual={sheet.loadsKg}
+                value={choice.loadKg}
+                say={formats.kilograms}
+                low={0}
+                high={500}
+                onChange={(loadKg) => change({ loadKg })}
+              />
+            )}
+            {sheet.heightsM.length === 0 ? null : (
+              <ValueChoice
+                key={`height ${sheet.id}`}
+                label={sheet.heightName === '' ? words.setup.height : sheet.heightName}
+                field={words.setup.metresField}
+                unit="m"
+                usual={sheet.heightsM}
+                value={choice.heightM}
+                say={(value) => formats.metres(value)}
+                low={0}
+                high={10}
+                onChange={(heightM) => change({ heightM })}
+              />
+            )}
+          </div>
         </>
       )}
       <Segmented

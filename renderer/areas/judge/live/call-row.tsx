@@ -11,14 +11,13 @@ interface CallRowProps {
   readonly state: SetState;
   readonly clock: SetClock;
   readonly hit: Hit;
-  readonly disabled: boolean;
   /** An open set ends only on purpose: its finish stands among the calls. */
   readonly canFinish: boolean;
   readonly onPress: (intent: Intent, timeStamp: number) => void;
 }
 
 /** The calls beside counted and the faults. */
-export function CallRow({ state, clock, hit, disabled, canFinish, onPress }: CallRowProps) {
+export function CallRow({ state, clock, hit, canFinish, onPress }: CallRowProps) {
   const words = useWords().judge.live;
   const { duration } = useFormats();
   const running = state.breaks.at(-1);
@@ -27,7 +26,6 @@ export function CallRow({ state, clock, hit, disabled, canFinish, onPress }: Cal
   const button = (intent: Intent, place: string, text: string) => (
     <PressButton
       className={styles.call}
-      disabled={disabled}
       turn={turnOf(place)}
       data-call={place}
       onPress={(timeStamp) => onPress(intent, timeStamp)}
@@ -42,7 +40,6 @@ export function CallRow({ state, clock, hit, disabled, canFinish, onPress }: Cal
       {button({ kind: 'last-was-no-rep' }, 'last-was-no-rep', words.lastNoRep)}
       <PressButton
         className={styles.call}
-        disabled={disabled}
         turn={turnOf('break')}
         data-call="break"
         data-on={since !== null}
@@ -53,11 +50,7 @@ export function CallRow({ state, clock, hit, disabled, canFinish, onPress }: Cal
         ) : (
           <span className={styles.break}>
             {words.breakEnd}
-            <ClockText
-              read={() => duration(Math.max(0, clock.now() - since), 0)}
-              running={!disabled}
-              label={words.breakFor}
-            />
+            <ClockText read={() => duration(Math.max(0, clock.now() - since), 0)} running label={words.breakFor} />
           </span>
         )}
       </PressButton>

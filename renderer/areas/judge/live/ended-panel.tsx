@@ -1,7 +1,8 @@
+import { tally } from '../../../../shared-types/log/fold.ts';
 import type { Goal } from '../../../../shared-types/log/setup.ts';
 import type { SetState } from '../../../../shared-types/log/state.ts';
 import { Button } from '../../../parts/controls/button.tsx';
-import { useFormats, useWords } from '../../../parts/words/words.tsx';
+import { useWords } from '../../../parts/words/words.tsx';
 import styles from './ended-panel.module.css';
 
 interface EndedPanelProps {
@@ -16,7 +17,7 @@ interface EndedPanelProps {
 export function EndedPanel({ goal, state, onSummary, onSlip, onLastNoRep }: EndedPanelProps) {
   const words = useWords().judge.live.ended;
   const live = useWords().judge.live;
-  const { duration } = useFormats();
+  const counts = tally(state);
   const byCall = state.phase === 'finished' && state.attempts.at(-1)?.at === state.endedAt;
   const title =
     state.phase === 'abandoned'
@@ -29,7 +30,9 @@ export function EndedPanel({ goal, state, onSummary, onSlip, onLastNoRep }: Ende
   return (
     <section className={styles.panel} aria-live="polite">
       <h2 className={styles.title}>{title}</h2>
-      <p className={styles.time}>{duration(state.endedAt ?? 0, 1)}</p>
+      <p className={styles.tally}>
+        {live.countedAll(counts.counted)}, {live.noReps(counts.noReps)}
+      </p>
       <Button weight="main" large onClick={onSummary} className={styles.summary}>
         {words.summary}
       </Button>

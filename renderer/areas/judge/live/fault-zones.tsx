@@ -1,6 +1,5 @@
 import type { Attempt } from '../../../../shared-types/log/state.ts';
 import type { StandardSheet } from '../../../../shared-types/sheets/sheet.ts';
-import { classNames } from '../../../parts/look/class-names.ts';
 import { useWords } from '../../../parts/words/words.tsx';
 import { BodyFigure, shareFromTop } from './body-figure.tsx';
 import type { Intent } from './decide.ts';
@@ -13,7 +12,6 @@ interface FaultZonesProps {
   readonly sheet: StandardSheet;
   /** The call whose fault may be named now, with its number; null where none waits. */
   readonly open: { readonly attempt: Attempt; readonly number: number } | null;
-  readonly disabled: boolean;
   readonly hit: Hit;
   /** The key of each fault, as printed on the board. */
   readonly keyOf: (code: string) => string;
@@ -24,7 +22,7 @@ interface FaultZonesProps {
  * The faults from high to low, as the eye meets them on the body. A zone calls a no-rep with its fault in one press; the
  * knots on the figure name the fault of a call made before, without standing in the way of the next.
  */
-export function FaultZones({ sheet, open, disabled, hit, keyOf, onPress }: FaultZonesProps) {
+export function FaultZones({ sheet, open, hit, keyOf, onPress }: FaultZonesProps) {
   const words = useWords().judge.live;
   const zones = faultZones(sheet.faults);
   const rows = 1 + Math.max(0, ...zones.map((zone) => zone.row));
@@ -43,9 +41,11 @@ export function FaultZones({ sheet, open, disabled, hit, keyOf, onPress }: Fault
         {words.faults}
       </p>
       <div className={styles.figure}>
-        <BodyFigure movement={sheet.movement} heights={zones.map((zone) => zone.bodyHeight)} />
-        <Leaders zones={zones} rows={rows} />
-        {open === null || disabled ? null : (
+        <div className={styles.drawing}>
+          <BodyFigure movement={sheet.movement} heights={zones.map((zone) => zone.bodyHeight)} />
+          <Leaders zones={zones} rows={rows} />
+        </div>
+        {open === null ? null : (
           <div className={styles.knots} style={{ '--rows': rows, '--columns': columns }}>
             {zones.map(({ fault, row, column }) => (
               <PressButton
@@ -68,7 +68,6 @@ export function FaultZones({ sheet, open, disabled, hit, keyOf, onPress }: Fault
             key={fault.code}
             className={styles.zone}
             style={{ gridRow: row + 1, gridColumn: column + 1 }}
-            disabled={disabled}
             turn={turnOf(`fault ${fault.code}`)}
             title={fault.standard}
             onPress={(timeStamp) => onPress({ kind: 'no-rep', faults: [fault.code] }, timeStamp)}
@@ -98,12 +97,12 @@ function Notch({ text }: { text: string }) {
 /** A fine line from each knot on the plumb line to its zone. */
 function Leaders({ zones, rows }: { zones: readonly Zone[]; rows: number }) {
   return (
-    <svg className={classNames(styles.leaders)} viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
+    <svg className={styles.leaders} viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
       {zones.map((zone) => (
         <path
           key={zone.fault.code}
           vectorEffect="non-scaling-stroke"
-          d={`M83 ${shareFromTop(zone.bodyHeight) * 100}L${104} ${((zone.row + 0.5) / rows) * 100}`}
+          d={`M83 ${shareFromTop(zone.bodyHeight) * 100}L106 ${((zone.row + 0.5) / rows) * 100}`}
         />
       ))}
     </svg>

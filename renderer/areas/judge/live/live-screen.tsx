@@ -108,6 +108,7 @@ export function LiveScreen({ start, view, state, log, clock, pad, onSummary }: L
       aria-label={words.live.title(sheet.station, athlete)}
       tabIndex={-1}
       data-marks={mark !== null}
+      data-ended={!running}
       onContextMenu={(event) => event.preventDefault()}
     >
       <header className={styles.head}>
@@ -124,7 +125,7 @@ export function LiveScreen({ start, view, state, log, clock, pad, onSummary }: L
       </header>
       <Score start={start} state={state} clock={clock} />
       {running ? (
-        <FaultZones sheet={sheet} open={open} disabled={!running} hit={hit} keyOf={keyOf} onPress={run} />
+        <FaultZones sheet={sheet} open={open} hit={hit} keyOf={keyOf} onPress={run} />
       ) : (
         <EndedPanel
           goal={goal}
@@ -134,45 +135,41 @@ export function LiveScreen({ start, view, state, log, clock, pad, onSummary }: L
           onLastNoRep={(timeStamp) => run({ kind: 'last-was-no-rep' }, eventTime({ timeStamp }))}
         />
       )}
-      <div className={styles.last}>
-        <p role="status" className={styles.said}>
-          {nothing === null ? sayLast(view.events, state, sheet) : words.live.nothing[nothing]}
-        </p>
-        {canPutBack ? (
+      {running ? (
+        <>
+          <div className={styles.last}>
+            <p role="status" className={styles.said}>
+              {nothing === null ? sayLast(view.events, state, sheet) : words.live.nothing[nothing]}
+            </p>
+            {canPutBack ? (
+              <PressButton
+                className={styles.slip}
+                onPress={(timeStamp) => run({ kind: 'put-back' }, timeStamp)}
+                turn={hit.place === 'put-back' ? hit.turn : 0}
+              >
+                {words.live.putBack}
+              </PressButton>
+            ) : null}
+            <PressButton
+              className={styles.slip}
+              title={words.live.slipHint}
+              turn={hit.place === 'slip' ? hit.turn : 0}
+              onPress={(timeStamp) => run({ kind: 'slip' }, timeStamp)}
+            >
+              {words.live.slip}
+            </PressButton>
+          </div>
+          {mark === null ? null : <MarkRow next={mark} reached={marked} hit={hit} onPress={run} />}
+          <CallRow state={state} clock={clock} hit={hit} canFinish={goal.kind === 'open'} onPress={run} />
           <PressButton
-            className={styles.slip}
-            onPress={(timeStamp) => run({ kind: 'put-back' }, timeStamp)}
-            turn={hit.place === 'put-back' ? hit.turn : 0}
+            className={styles.counted}
+            turn={hit.place === 'count' ? hit.turn : 0}
+            onPress={(timeStamp) => run({ kind: 'count' }, timeStamp)}
           >
-            {words.live.putBack}
+            {words.live.counted}
           </PressButton>
-        ) : null}
-        <PressButton
-          className={styles.slip}
-          title={words.live.slipHint}
-          turn={hit.place === 'slip' ? hit.turn : 0}
-          onPress={(timeStamp) => run({ kind: 'slip' }, timeStamp)}
-        >
-          {words.live.slip}
-        </PressButton>
-      </div>
-      {mark === null ? null : <MarkRow next={mark} reached={marked} hit={hit} disabled={!running} onPress={run} />}
-      <CallRow
-        state={state}
-        clock={clock}
-        hit={hit}
-        disabled={!running}
-        canFinish={goal.kind === 'open'}
-        onPress={run}
-      />
-      <PressButton
-        className={styles.counted}
-        disabled={!running}
-        turn={hit.place === 'count' ? hit.turn : 0}
-        onPress={(timeStamp) => run({ kind: 'count' }, timeStamp)}
-      >
-        {words.live.counted}
-      </PressButton>
+        </>
+      ) : null}
       <div className={styles.ribbon}>
         <Ribbon marks={marks} slots={goal.kind === 'reps' ? Math.ceil(goal.reps * 1.1) : 60} height={26} live />
       </div>

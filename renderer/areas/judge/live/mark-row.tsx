@@ -12,12 +12,11 @@ interface MarkRowProps {
   readonly next: number;
   readonly reached: number;
   readonly hit: Hit;
-  readonly disabled: boolean;
   readonly onPress: (intent: Intent, timeStamp: number) => void;
 }
 
 /** Metres reached on the lane: the next mark in one press, any other one by its figure. */
-export function MarkRow({ next, reached, hit, disabled, onPress }: MarkRowProps) {
+export function MarkRow({ next, reached, hit, onPress }: MarkRowProps) {
   const words = useWords().judge.live;
   const common = useWords().common;
   const titleId = useId();
@@ -30,7 +29,6 @@ export function MarkRow({ next, reached, hit, disabled, onPress }: MarkRowProps)
     <div className={styles.row}>
       <PressButton
         className={styles.mark}
-        disabled={disabled}
         turn={hit.place === 'mark' ? hit.turn : 0}
         onPress={(timeStamp) => onPress({ kind: 'mark', metres: next }, timeStamp)}
       >
@@ -38,7 +36,6 @@ export function MarkRow({ next, reached, hit, disabled, onPress }: MarkRowProps)
       </PressButton>
       <PressButton
         className={styles.other}
-        disabled={disabled}
         onPress={(timeStamp) => {
           seenAt.current = timeStamp;
           setMetres(null);

@@ -28,17 +28,24 @@ export function CostTable({ report, sheet }: { report: SetReport; sheet: Standar
       cell: (run) => (
         <>
           {words.costOf(run.attempts)}
+          <span className={styles.fault}>{faultsOf(run)}</span>
           <Remarks run={run} />
         </>
       ),
     },
-    { key: 'faults', head: words.columns.faults, cell: faultsOf },
     {
       key: 'cost',
       head: words.columns.cost,
       figures: true,
       cell: (run) =>
-        run.cost === null ? words.notEstimable : words.within(run.cost.value, run.cost.low, run.cost.high),
+        run.cost === null ? (
+          words.notEstimable
+        ) : (
+          <>
+            {words.secondsValue(run.cost.value)}
+            <span className={styles.span}>{words.spanValue(run.cost.low, run.cost.high)}</span>
+          </>
+        ),
     },
     { key: 'repeat', head: words.columns.repeat, figures: true, cell: (run) => orDash(run.repeatS) },
     { key: 'disruption', head: words.columns.disruption, figures: true, cell: (run) => orDash(run.disruptionS) },

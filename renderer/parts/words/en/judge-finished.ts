@@ -70,7 +70,7 @@ export function judgeFinishedWords(formats: Formats) {
       attempts.length === 1
         ? `Attempt ${number(attempts[0] ?? 0)}`
         : `Attempts ${number(attempts[0] ?? 0)} to ${number(attempts.at(-1) ?? 0)}`,
-    columns: { attempts: 'No-rep', faults: 'Fault', cost: 'Cost', repeat: 'Repeat', disruption: 'Disruption' },
+    columns: { attempts: 'No-rep', cost: 'Cost', repeat: 'Repeat', disruption: 'Disruption' },
     where: { start: 'before the first counted rep', end: 'after the last counted rep' },
     pause: (value: number) => `holds a pause of ${seconds(value)} that nobody marked as a break`,
     flags: {
@@ -93,7 +93,7 @@ export function judgeFinishedWords(formats: Formats) {
         '.',
       ].join(''),
     secondsValue: (value: number) => seconds(value),
-    within: (value: number, low: number, high: number) => `${seconds(value)} (${span(low, high)})`,
+    spanValue: span,
     how: {
       title: 'How is this computed?',
       methods: {

@@ -21,6 +21,7 @@ export function judgeLiveWords({ number, plural, seconds, metres, duration }: Fo
     pace: (perRep: number) => `${seconds(perRep)} a rep`,
     reps: (count: number, repsName: string) => `${number(count)} ${repsName}`,
     noReps: (count: number) => `${number(count)} ${plural(count, { one: 'no-rep', other: 'no-reps' })}`,
+    countedAll: (count: number) => `${number(count)} counted`,
     cautions: (count: number) => `${number(count)} ${plural(count, { one: 'caution', other: 'cautions' })}`,
     reached: far,
     added: (value: number) => `${seconds(value, 0)} added`,
