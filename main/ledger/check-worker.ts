@@ -14,6 +14,10 @@ function seal(path: string): void {
   const database = new Database(path);
   try {
     database.pragma('journal_mode = delete');
+    // The original is open while it is copied; the copy is not.
+    if (database.prepare(`SELECT 1 FROM sqlite_schema WHERE name = 'sessions'`).get() !== undefined) {
+      database.exec('UPDATE sessions SET closed_at = opened_at WHERE closed_at IS NULL');
+    }
   } finally {
     database.close();
   }

@@ -23,6 +23,8 @@ export interface WriteConnection extends ReadConnection {
   run(query: Query<unknown>): { changes: number; id: number };
   /** Runs `work` as one transaction: all of it is durable when this returns, or nothing of it is there. */
   transaction<Result>(work: () => Result): Result;
+  /** Rows changed on this connection since it was opened. */
+  changes(): number;
   /** Copies the open database to a new file by SQLite's backup API, a few pages at a time between other work. */
   backup(to: string): Promise<void>;
 }
@@ -136,6 +138,7 @@ function writer(path: string, database: Database.Database): WriteConnection {
         const { changes, lastInsertRowid } = database.prepare(sql).run(...parameters);
         return { changes, id: Number(lastInsertRowid) };
       }),
+    changes: () => guard(path, () => Number(database.prepare('SELECT total_changes()').pluck().get())),
     transaction: (work) => guard(path, () => database.transaction(work).immediate()),
     backup: async (to) => {
       try {

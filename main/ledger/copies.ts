@@ -1,5 +1,5 @@
 import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
-import { basename, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { check } from './check.ts';
 import type { WriteConnection } from './connection.ts';
 import { LedgerError, toLedgerError } from './errors.ts';
@@ -59,6 +59,9 @@ export async function takeCopy(connection: WriteConnection, kind: CopyKind, at: 
 
 /** As `takeCopy`, to a file of the caller's choice, which must not exist. Errors: also `conflict` where it does. */
 export async function copyChecked(connection: WriteConnection, path: string): Promise<void> {
+  if (!existsSync(dirname(path))) {
+    throw new LedgerError('no-folder', `The folder of ${path} is not there. Create it, or choose another one.`);
+  }
   if (existsSync(path))
     throw new LedgerError('conflict', `${path} is already there. Choose another name for the copy.`);
   const part = `${path}.part`;
@@ -75,16 +78,16 @@ export async function copyChecked(connection: WriteConnection, path: string): Pr
     }
     syncFile(part);
     renameSync(part, path);
-    syncFolder(join(path, '..'));
+    syncFolder(dirname(path));
   } catch (error) {
     removeDatabase(part);
     throw toLedgerError(error, path);
   }
 }
 
-/** Removes daily copies that newer ones have made needless; of the other kinds none. */
-export function rotate(path: string): Copy[] {
-  const out = toRotateOut(listCopies(path));
+/** Removes daily copies that newer ones have made needless by now (`at`); of the other kinds none. */
+export function rotate(path: string, at: number): Copy[] {
+  const out = toRotateOut(listCopies(path), at);
   for (const copy of out) rmSync(copy.path, { force: true });
   return out;
 }

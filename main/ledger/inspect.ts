@@ -1,8 +1,9 @@
-import { closeSync, openSync, readSync, statSync } from 'node:fs';
+import { closeSync, existsSync, openSync, readSync, rmSync, statSync } from 'node:fs';
 import { APPLICATION_ID, openReadOnly, type ReadConnection } from './connection.ts';
 import { LedgerError } from './errors.ts';
 import { SCHEMA_VERSION } from './migrations/list.ts';
 import { rowProblems } from './rows.ts';
+import { leftOpen } from './session.ts';
 
 /** What a database file turns out to be. `problems` are whole phrases for a person to read. */
 export type Inspection =
@@ -29,11 +30,12 @@ const WAIT_MS = 1_000;
 export function inspect(path: string, depth: Depth): Inspection {
   const problem = headerProblem(path);
   if (problem !== null) return { kind: 'damaged', problems: [problem] };
+  const walWasThere = existsSync(`${path}-wal`);
   let connection: ReadConnection | null = null;
   try {
     connection = openReadOnly(path, WAIT_MS);
     const stranger = strangerWords(connection);
-    return stranger === null ? inspectOurs(connection, depth) : { kind: 'not-ours', why: stranger };
+    return stranger === null ? inspectOurs(connection, depth, walWasThere) : { kind: 'not-ours', why: stranger };
   } catch (error) {
     if (error instanceof LedgerError && error.code === 'damaged') {
       return { kind: 'damaged', problems: [error.cause instanceof Error ? error.cause.message : error.message] };
@@ -41,7 +43,14 @@ export function inspect(path: string, depth: Depth): Inspection {
     throw error;
   } finally {
     connection?.close();
+    if (!walWasThere) removeTraces(path);
   }
+}
+
+/** A reader makes an empty -wal; left there, it would look like the lost one. */
+function removeTraces(path: string): void {
+  if (existsSync(`${path}-wal`) && statSync(`${path}-wal`).size > 0) return;
+  for (const trace of ['-wal', '-shm']) rmSync(path + trace, { force: true });
 }
 
 function headerProblem(path: string): string | null {
@@ -66,10 +75,13 @@ function strangerWords(connection: ReadConnection): string | null {
   return mark === 0 ? 'it carries no mark of a program' : 'it carries the mark of another program';
 }
 
-function inspectOurs(connection: ReadConnection, depth: Depth): Inspection {
+function inspectOurs(connection: ReadConnection, depth: Depth, walWasThere: boolean): Inspection {
   const version = Number(connection.pragma('user_version'));
   const problems = structureProblems(connection, depth);
   if (problems.length === 0) problems.push(...versionProblems(connection, version));
+  if (problems.length === 0 && !walWasThere && leftOpen(connection)) {
+    problems.push('it was left open, and the -wal file that held its last records is gone');
+  }
   if (problems.length === 0 && (depth === 'integrity' || depth === 'full'))
     problems.push(...foreignKeyProblems(connection));
   // A newer program may keep its rows in another way; what they mean is not ours to judge.

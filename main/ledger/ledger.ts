@@ -1,5 +1,6 @@
 import type { ReadConnection, WriteConnection } from './connection.ts';
 import { type Copy, copyChecked, listCopies, rotate, takeCopy } from './copies.ts';
+import { LedgerError } from './errors.ts';
 import { type FactWrites, factWrites } from './fact-writer.ts';
 import type { Lock } from './lock.ts';
 import { type Log, type LogReads, logReads, logWrites } from './log.ts';
@@ -7,6 +8,8 @@ import { type People, type PeopleReads, peopleReads, peopleWrites } from './peop
 import { type Reports, reports } from './reports.ts';
 import { type Holdings, holdings, holdingsOfCopy, putInPlace, soundCopy } from './restore.ts';
 import { type RibbonReads, ribbonReads } from './ribbons.ts';
+import { dayOf } from './rotation.ts';
+import { beginSession, endSession } from './session.ts';
 import { type SetReads, type Sets, setReads, setWrites } from './sets.ts';
 import { type SettingReads, type Settings, settingReads, settingWrites } from './settings.ts';
 import { type SheetReads, type Sheets, sheetReads, sheetWrites } from './sheets.ts';
@@ -54,8 +57,8 @@ export interface Copies {
   preview(copy: string): { readonly copy: Holdings; readonly now: Holdings };
   /**
    * Copies what is there now, closes the ledger and puts the copy in its place; open the ledger again afterwards. Close every
-   * reader first. Errors: `unknown-copy`, `damaged`, `newer`, `in-use`, `full`; the database is then as it was, and closed
-   * only if the message came after the closing.
+   * reader first. Errors: `unknown-copy`, `damaged`, `newer`, `in-use` (somebody still writes or reads), `full`; the database
+   * is then as it was, and may be closed: every further call says so.
    */
   restore(copy: string): Promise<{ readonly before: Copy }>;
 }
@@ -76,13 +79,13 @@ export function readerOn(connection: ReadConnection): LedgerReader {
 
 export function ledgerOn(connection: WriteConnection, lock: Lock, now: () => number): Ledger {
   const staleSets = new StaleSets(connection);
+  const session = beginSession(connection, now());
   let closed = false;
   const close = () => {
     if (closed) return;
     closed = true;
     try {
-      connection.pragma('optimize');
-      connection.close();
+      endSession(connection, session, now());
     } finally {
       lock.release();
     }
@@ -108,31 +111,44 @@ export function ledgerOn(connection: WriteConnection, lock: Lock, now: () => num
 
 function copiesOf(connection: WriteConnection, now: () => number, closeFile: () => Lock): Copies {
   const { path } = connection;
+  let last: Promise<unknown> = Promise.resolve();
+  /** Two copies at once would choose one name. */
+  const oneByOne = <Result>(work: () => Promise<Result>): Promise<Result> => {
+    const next = last.then(work, work);
+    last = next;
+    return next;
+  };
   return {
     list: () => listCopies(path),
-    take: () => takeCopy(connection, 'asked', now()),
-    takeTo: (to) => copyChecked(connection, to),
-    daily: async () => {
-      const today = new Date(now()).toDateString();
-      const taken = listCopies(path).some(
-        (copy) => copy.kind === 'daily' && new Date(copy.takenAt).toDateString() === today,
-      );
-      if (taken) return null;
-      const copy = await takeCopy(connection, 'daily', now());
-      rotate(path);
-      return copy;
-    },
+    take: () => oneByOne(() => takeCopy(connection, 'asked', now())),
+    takeTo: (to) => oneByOne(() => copyChecked(connection, to)),
+    daily: () =>
+      oneByOne(async () => {
+        const today = dayOf(now());
+        if (listCopies(path).some((copy) => copy.kind === 'daily' && dayOf(copy.takenAt) === today)) return null;
+        const copy = await takeCopy(connection, 'daily', now());
+        rotate(path, now());
+        return copy;
+      }),
     preview: (copy) => ({ copy: holdingsOfCopy(path, copy), now: holdings(connection) }),
-    restore: async (name) => {
-      const copy = await soundCopy(path, name);
-      const before = await takeCopy(connection, 'restore', now());
-      const lock = closeFile();
-      try {
-        putInPlace(path, copy);
-      } finally {
-        lock.release();
-      }
-      return { before };
-    },
+    restore: (name) =>
+      oneByOne(async () => {
+        const copy = await soundCopy(path, name);
+        const changes = connection.changes();
+        const before = await takeCopy(connection, 'restore', now());
+        if (connection.changes() !== changes) {
+          throw new LedgerError(
+            'in-use',
+            `Something was recorded in ${path} while it was copied. End the running sets, then restore again.`,
+          );
+        }
+        const lock = closeFile();
+        try {
+          putInPlace(path, copy);
+        } finally {
+          lock.release();
+        }
+        return { before };
+      }),
   };
 }

@@ -14,6 +14,8 @@ export function takeLock(path: string, waitMs: number): Lock {
   let database: Database.Database | null = null;
   try {
     database = new Database(`${path}-lock`, { timeout: waitMs });
+    // Nothing is ever written, so no journal is needed on the disk.
+    database.pragma('journal_mode = memory');
     database.exec('BEGIN EXCLUSIVE');
   } catch (error) {
     database?.close();

@@ -6,10 +6,13 @@ const DAY_MS = 86_400_000;
 
 /**
  * Which daily copies may go: all but the newest of each of the last seven days that have one, and the newest of each of the
- * last four weeks that have one. Copies of the other kinds stay until somebody removes them.
+ * last four weeks that have one. Copies of the other kinds stay until somebody removes them, and so do those dated after `now`:
+ * the clock was wrong then or is wrong now, and they must not push out the others.
  */
-export function toRotateOut(copies: readonly Copy[]): Copy[] {
-  const daily = copies.filter((copy) => copy.kind === 'daily').toSorted((one, other) => other.takenAt - one.takenAt);
+export function toRotateOut(copies: readonly Copy[], now: number): Copy[] {
+  const daily = copies
+    .filter((copy) => copy.kind === 'daily' && copy.takenAt <= now)
+    .toSorted((one, other) => other.takenAt - one.takenAt);
   const kept = new Set([...newestOfEach(daily, dayOf, DAYS_KEPT), ...newestOfEach(daily, weekOf, WEEKS_KEPT)]);
   return daily.filter((copy) => !kept.has(copy));
 }
@@ -23,7 +26,8 @@ function newestOfEach(copies: readonly Copy[], period: (at: number) => number, p
   return [...newest.values()].slice(0, periods);
 }
 
-function dayOf(at: number): number {
+/** Days since 1970 in UTC: the day of a copy does not change with the time zone. */
+export function dayOf(at: number): number {
   return Math.floor(at / DAY_MS);
 }
 

@@ -12,6 +12,7 @@ export interface Tables {
   set_tags: { set_n: number; tag: string };
   events: EventsTable;
   settings: { key: string; value: string; changed_at: number };
+  sessions: { n: Generated<number>; opened_at: number; closed_at: number | null };
   set_facts: SetFactsTable;
   set_reasons: { set_n: number; fault: string; no_reps: number; seconds: number | null };
   attempts: AttemptsTable;
