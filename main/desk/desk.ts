@@ -53,7 +53,10 @@ export async function openDesk(options: DeskOptions): Promise<OpenedDesk> {
   try {
     const opened = await openLedger(options.ledgerPath, { now });
     if (opened.state === 'damaged') return { ok: false, problem: damagedProblem(opened) };
-    return { ok: true, desk: deskOn(opened.ledger, options, now) };
+    const desk = deskOn(opened.ledger, options, now);
+    // The demonstration is shown whole from its first screen on.
+    if (options.demo) await desk.settle();
+    return { ok: true, desk };
   } catch (error) {
     if (!(error instanceof LedgerError)) throw error;
     return {

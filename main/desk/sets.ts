@@ -52,7 +52,7 @@ export function setsCalls({ ledger, changes, facts, now }: DeskParts) {
       ledger.sets.unfinished().flatMap(({ setup }) => {
         // The facts may lag behind the log; the log itself decides what still runs.
         const record = readRecord(ledger, setup.id);
-        return foldSet(setup.id, record.events).phase === 'running' ? [runningLine(record)] : [];
+        return foldSet(setup.id, record.events).phase === 'running' ? [unsummedLine(record)] : [];
       }),
     ),
     watch: calls.sets.watch.handler(({ input, signal }) => watchSet(ledger.log, changes, input.id, signal)),
@@ -114,6 +114,8 @@ export function asFilter(given: ListFilter): SetFilter {
 function lines(ledger: DeskReads, rows: readonly SetRow[]): SetLine[] {
   const marks = ledger.ribbons.of(rows.map((row) => row.setup.id));
   return rows.map((row) => {
+    // Not summed yet, a moment after go or while an older computation is being replaced: the log itself tells.
+    if (row.appliedN === 0) return unsummedLine(readRecord(ledger, row.setup.id));
     const { id, version } = row.setup.sheet;
     return lineOf(row, ribbonText(ledger.sheets.get(id, version), marks.get(row.setup.id) ?? []));
   });
@@ -137,7 +139,7 @@ function lineOf({ setup, athlete, judge, station, facts }: SetRow, ribbon: strin
   };
 }
 
-function runningLine({ setup, athlete, judge, sheet, events }: SetRecord): SetLine {
+function unsummedLine({ setup, athlete, judge, sheet, events }: SetRecord): SetLine {
   const state = foldSet(setup.id, events);
   const standing = state.attempts.filter((attempt) => !attempt.withdrawn);
   const noReps = standing.filter((attempt) => attempt.verdict === 'no-rep');
@@ -148,7 +150,7 @@ function runningLine({ setup, athlete, judge, sheet, events }: SetRecord): SetLi
     sheet: { ...setup.sheet, station: sheet.station },
     phase: state.phase,
     startedAt: state.startedAt,
-    clockMs: state.lastAt,
+    clockMs: state.endedAt ?? state.lastAt,
     attempts: standing.length,
     counted: standing.length - noReps.length,
     noReps: noReps.length,
