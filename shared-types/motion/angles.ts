@@ -38,7 +38,9 @@ export function hipClosing(pose: Pose, side: Side): number {
   const axis = pose.frames.pelvis.left;
   const trunk = flattened(subtract(pose.neckBase, pose.pelvis), axis);
   const thigh = flattened(subtract(pose.legs[side].hip, pose.legs[side].knee), axis);
-  return signed(thigh, trunk, axis);
+  const angle = signed(thigh, trunk, axis);
+  // A thigh drawn up past the trunk is closed beyond half a turn, not open.
+  return angle < -90 ? angle + 360 : angle;
 }
 
 /** All joint angles of one side. */

@@ -75,11 +75,12 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
   const hand = handNearBox(
     body,
     box,
-    firstSide,
+    firstSide === 0 ? 1 : 0,
     Math.max(0, -knobs.touch / 100) + (knobs.touch < 0 ? 0 : 0.03),
     Math.max(0.001, knobs.touch / 100),
   );
-  const sunk = asked ? stoopTo(body, feet1, hand) : null;
+  const aside = hovering ? -signOf(firstSide) * stance.halfWidth * 0.75 : 0;
+  const sunk = asked ? stoopTo(body, feet1, hand, aside) : null;
   const dipped = standingBent(body, feet1, midOn, Math.max(48, closing + 12));
   const off2 = leavingBent(body, feetOn(midOn, top, radians(24)), 15, Math.max(30, closing + 5));
   const on2 = leaning(body, feet2, radians(-12 + wobble(1)), radians(58), radians(32));
@@ -140,7 +141,6 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
     // The pelvis stands a little behind or ahead of the mid-foot: that offset turns round with the body.
     const offset = ended.pelvis[2] - midOut;
     const z = trunk((p) => p.pelvis[2], 2);
-    const aside = hovering ? -signOf(firstSide) * stance.halfWidth * 0.75 : 0;
     const turnKeys = [0, 0.25, 0.5, 0.75, 1].map((share) => {
       const t = turn.from + share * (turn.to - turn.from);
       return { t, angle: turnPelvis.at(t), sink: Math.sin(Math.PI * share) ** 2 * 0.022 * H };
@@ -233,7 +233,6 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
     };
     const curve = (...pairs: readonly (readonly [number, number])[]): Track =>
       new Track(pairs.map(([t, deg]) => ({ t, x: radians(deg) })));
-    const stoop = asked ? 62 : 44;
     const arm = (side: Side): ArmLine => {
       const late = 0.012 * (side === firstSide ? 1 : -1) * spec.variation;
       return {
@@ -242,7 +241,7 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
           [crouch + 0.04 + late, -44 + 8 * tired],
           [takeOff1 + 0.02 + late, 116],
           [landing1 - 0.08, 80],
-          [sink, stoop],
+          [sink, asked ? (side === hand.side ? 70 : 118) : 44],
           [tallest, 6],
           [dip + late, -24],
           [takeOff2 + 0.05 + late, 42],
@@ -263,9 +262,11 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
         ),
         bend: curve(
           [rest, 14],
-          [crouch, 22],
-          [takeOff1, 34],
-          [sink, 48],
+          [crouch, 30],
+          [crouch + 0.4 * (takeOff1 - crouch), 96],
+          [crouch + 0.8 * (takeOff1 - crouch), 108],
+          [takeOff1 + 0.08, 46],
+          [sink, asked && side !== hand.side ? 84 : 48],
           [tallest, 14],
           [takeOff2, 30],
           [landing2, 36],

@@ -47,18 +47,18 @@ export function handNearBox(
   };
 }
 
-/** The shallowest stoop over the feet from which a hand reaches its place. */
-export function stoopTo(body: Body, feet: Pair<FootPosture>, hand: HandPlace): TrunkPose {
+/** The shallowest stoop over the feet, `aside` metres to the left of their middle, from which a hand reaches its place. */
+export function stoopTo(body: Body, feet: Pair<FootPosture>, hand: HandPlace, aside: number): TrunkPose {
   const ankle = ankleOf(body, feet[0]);
   const stoop = (share: number): TrunkPose => {
-    const height = ankle[1] + (0.33 - 0.1 * share) * body.stature;
+    const height = ankle[1] + (0.33 - 0.13 * share) * body.stature;
     const shin = radians(24 + 8 * share);
     const kneeHeight = ankle[1] + body.shank * Math.cos(shin);
     const back = Math.sqrt(Math.max(0, body.thigh ** 2 - (height - kneeHeight) ** 2));
     return {
-      pelvis: [0, height, ankle[2] + body.shank * Math.sin(shin) - back],
+      pelvis: [aside, height, ankle[2] + body.shank * Math.sin(shin) - back],
       pelvisPitch: radians(22 + 10 * share),
-      chestPitch: radians(44 + 50 * share),
+      chestPitch: radians(44 + 64 * share),
     };
   };
   let low = 0;
@@ -66,7 +66,7 @@ export function stoopTo(body: Body, feet: Pair<FootPosture>, hand: HandPlace): T
   for (let i = 0; i < 10; i += 1) {
     const middle = (low + high) / 2;
     const shoulder = poseOf(body, postureOf(stoop(middle), feet, HANGING)).arms[hand.side].shoulder;
-    if (distance(shoulder, hand.wrist) > 0.92 * (body.upperArm + body.forearm)) low = middle;
+    if (distance(shoulder, hand.wrist) > 0.88 * (body.upperArm + body.forearm)) low = middle;
     else high = middle;
   }
   return stoop(high);

@@ -1,7 +1,7 @@
 import type { Body } from './body.ts';
 import type { FootPosture, Pair } from './pose.ts';
 import { ankleOf, flatFeet, HANGING, PELVIS_SHARE, type Stance, squat, stand, type TrunkPose } from './stance.ts';
-import { clamp, radians, type Vec3 } from './vector.ts';
+import { clamp, degrees, radians, type Vec3 } from './vector.ts';
 
 /** Heel lifted in the plank and on the floor; the toes stay bent under. */
 export const PLANK_LIFT = radians(70);
@@ -64,13 +64,30 @@ export function bentOver(body: Body, hands: HandsDown, feet: Pair<FootPosture>, 
     hands.wristZ - slant,
   ];
   const ankle = ankleOf(body, feet[0]);
-  let best = under(body, neck, radians(62), radians(90));
-  for (let pitch = 62; pitch <= 100; pitch += 2) {
-    best = under(body, neck, radians(pitch), radians(Math.min(104, 88 + (pitch - 62) * 0.5)));
-    const span = Math.hypot(best.pelvis[1] - ankle[1], best.pelvis[2] - ankle[2]);
-    if (span > 0.29 * body.stature && best.pelvis[1] > 0.26 * body.stature) break;
+  let best = under(body, neck, radians(40), radians(95));
+  let least = Number.POSITIVE_INFINITY;
+  for (let pitch = 22; pitch <= 96; pitch += 2) {
+    for (let round = 20; round <= 76; round += 7) {
+      const trunk = under(body, neck, radians(pitch), radians(pitch + round));
+      const cost = strain(body, trunk, ankle, pitch) + (Math.max(0, round - 40) / 30) ** 2 + (round / 300) ** 2;
+      if (cost < least) {
+        least = cost;
+        best = trunk;
+      }
+    }
   }
   return best;
+}
+
+/** How far a bent leg is from comfortable: hips and knees closed too far, or a leg too short. */
+function strain(body: Body, trunk: TrunkPose, ankle: Vec3, pelvisPitch: number): number {
+  const down = trunk.pelvis[1] - ankle[1];
+  const ahead = ankle[2] - trunk.pelvis[2];
+  const span = Math.hypot(down, ahead);
+  const knee = 180 - degrees(Math.acos(clamp(1 - (span * span) / (2 * body.thigh * body.shank), -1, 1)));
+  const thigh = degrees(Math.atan2(ahead, down)) + knee / 2;
+  const over = (x: number, most: number, scale: number): number => (Math.max(0, x - most) / scale) ** 2;
+  return over(thigh + pelvisPitch, 114, 4) + over(knee, 122, 6) + over(14 - knee, 0, 4) + (knee / 400) ** 2;
 }
 
 /** Hips high over the hands while both feet are off the floor. */

@@ -357,6 +357,9 @@ export interface SwingEnd {
   readonly bend: Vec3;
 }
 
+/** Slowest rise and fall of a foot at the ends of a swing, m/s. */
+const CLEAR = 0.7;
+
 /** How sharply a foot lifts off and is set down, m/s^2: the same on both sides, so that the sides can be compared. */
 const SNAP: Vec3 = [0, 20, 0];
 
@@ -367,15 +370,18 @@ const SNAP: Vec3 = [0, 20, 0];
 export function swing(off: SwingEnd, on: SwingEnd, middle: readonly PathKey[]): FootSpan {
   const p0 = subtract(off.foot, off.pelvis);
   const p1 = subtract(on.foot, on.pelvis);
+  // The foot takes up, or gives up, the pelvis's speed; it always leaves and comes in from above.
+  const leaving: Vec3 = [off.rate[0], Math.max(off.rate[1], CLEAR), off.rate[2]];
+  const coming: Vec3 = [on.rate[0], Math.min(on.rate[1], -CLEAR), on.rate[2]];
   return {
     kind: 'swing',
     from: off.t,
     to: on.t,
     path: path([
       { t: off.t, p: p0, v: scale(off.rate, -1), a: subtract(SNAP, off.bend) },
-      { t: off.t + GATHER, p: along(p0, off.rate, -0.42 * GATHER) },
+      { t: off.t + GATHER, p: along(along(p0, leaving, 0.58 * GATHER), off.rate, -GATHER) },
       ...middle,
-      { t: on.t - GIVE_UP, p: along(p1, on.rate, 0.42 * GIVE_UP) },
+      { t: on.t - GIVE_UP, p: along(along(p1, coming, -0.58 * GIVE_UP), on.rate, GIVE_UP) },
       { t: on.t, p: p1, v: scale(on.rate, -1), a: subtract(SNAP, on.bend) },
     ]),
   };

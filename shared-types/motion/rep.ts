@@ -51,7 +51,7 @@ export function marginRange(spec: RepSpecification, code: FaultCode): Range {
     case 'tall':
       return { low: sheet.tallAllowance - 60, high: sheet.tallAllowance - 4 };
     case 'touch':
-      return { low: -10, high: 20 };
+      return { low: -10, high: 5 };
   }
 }
 
@@ -120,6 +120,7 @@ export function makeRep(spec: RepSpecification, next: RepSpecification | null = 
   const after = next === null ? { ...planned, stand: spec.sheet.tallAllowance - 6 } : plannedMargins(next);
   let knobs: Knobs = planned;
   const memory: Memory = {};
+  const last = new Map<FaultCode, { readonly knob: number; readonly size: number }>();
   let best: { motion: Motion; error: number } | null = null;
   for (let round = 0; round < 8; round += 1) {
     const built: Built = BUILDERS[spec.movement](spec, knobs, after, memory);
@@ -130,7 +131,14 @@ export function makeRep(spec: RepSpecification, next: RepSpecification | null = 
     if (best === null || error < best.error) best = { motion, error };
     if (error <= 1) break;
     const turned: Record<FaultCode, number> = { ...knobs };
-    for (const [code, size] of errors) turned[code] -= size;
+    for (const [code, size] of errors) {
+      // A secant step: how much the margin answered to the last turn of its knob.
+      const before = last.get(code);
+      const moved = before === undefined ? 0 : knobs[code] - before.knob;
+      const slope = before === undefined || Math.abs(moved) < 1e-6 ? 1 : (size - before.size) / moved;
+      last.set(code, { knob: knobs[code], size });
+      turned[code] -= size / clamp(slope, 0.4, 2.5);
+    }
     knobs = turned;
   }
   if (best === null) throw new Error('no motion was built');

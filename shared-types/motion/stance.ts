@@ -75,7 +75,7 @@ export function centreAhead(body: Body, pose: Pose, load: Load | null): number {
 }
 
 /** Share of the trunk's lean that the pelvis takes; the back bends for the rest. */
-export const PELVIS_SHARE = 0.55;
+export const PELVIS_SHARE = 0.46;
 
 /** Arms that hold something in front of the chest, near enough for balance. */
 export const CARRYING: ArmAngles = { raise: radians(35), spread: radians(15), bend: radians(105) };
@@ -135,23 +135,34 @@ export function squat(
   arms: ArmAngles,
   loadAt: ((chestPitch: number) => Load) | null,
 ): TrunkPose {
-  let lean = shin;
-  let trunk = squatWith(body, feet, hipHeight, lean, radians(30));
-  for (let round = 0; round < 6; round += 1) {
+  const pitchFor = (lean: number): number => {
     let pitch = radians(30);
     for (let i = 0; i < 5; i += 1) {
-      trunk = squatWith(body, feet, hipHeight, lean, pitch);
-      const pose = poseOf(body, postureOf(trunk, feet, arms));
+      const pose = poseOf(body, postureOf(squatWith(body, feet, hipHeight, lean, pitch), feet, arms));
       const error = over - centreAhead(body, pose, loadAt?.(pitch) ?? null);
-      // A radian of lean carries the trunk's centre about a sixth of stature ahead.
+      // A radian of lean carries the trunk's centre about a fifth of stature ahead.
       pitch = clamp(pitch + error / (0.2 * body.stature), radians(-10), radians(80));
     }
-    if (pitch > radians(50) && lean < radians(37)) lean += radians(2.5);
-    else if (pitch < radians(8) && lean > radians(4)) lean -= radians(2.5);
-    else break;
+    return pitch;
+  };
+  const usual = pitchFor(shin);
+  const bound = usual > MOST_LEAN ? MOST_LEAN : usual < LEAST_LEAN ? LEAST_LEAN : null;
+  if (bound === null) return squatWith(body, feet, hipHeight, shin, usual);
+  let low = bound === MOST_LEAN ? shin : 0;
+  let high = bound === MOST_LEAN ? MOST_SHIN : shin;
+  for (let i = 0; i < 9; i += 1) {
+    const middle = (low + high) / 2;
+    if (pitchFor(middle) > bound) low = middle;
+    else high = middle;
   }
-  return trunk;
+  const lean = (low + high) / 2;
+  return squatWith(body, feet, hipHeight, lean, pitchFor(lean));
 }
+
+/** Bounds of the trunk's lean in a balanced squat, and of the shins' when they must help, radians. */
+const MOST_LEAN = radians(50);
+const LEAST_LEAN = radians(8);
+const MOST_SHIN = radians(37);
 
 function squatWith(
   body: Body,
