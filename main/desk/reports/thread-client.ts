@@ -20,16 +20,11 @@ export function startReportsThread(path: string): ReportsThread {
     transferList: [there],
   });
   const gone = once(worker, 'exit');
-  // A thread that waits for work must not keep the program from ending.
-  worker.unref();
   const calls: RouterClient<ThreadRouter> = createORPCClient(new RPCLink({ port: here }));
   here.start();
-  here.unref();
   return {
     calls,
     close: async () => {
-      // From here on the program waits for the thread: it must not end before its database is closed.
-      worker.ref();
       // Ending the thread from outside while SQLite works in it would take the whole program down.
       worker.postMessage('close');
       await gone;
