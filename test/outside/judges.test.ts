@@ -274,6 +274,12 @@ describe('detection', () => {
       kind: 'step',
       centreBetween: [-1, 1],
     });
+    // With lapses the slips at the top are allowed for, and one mixed margin leaves the step there.
+    const slips = { margins: [-2, -1, 1, 3], successes: [0, 0, 49, 50], trials: [5, 5, 50, 50] };
+    const lapsing = valueFrom(psychometricFunction(slips, { lapse: 0.02 }));
+    expect(lapsing).toEqual({ kind: 'step', centreBetween: [-1, 1] });
+    const mixed = { margins: [-2, -1, 1, 3], successes: [0, 2, 5, 5], trials };
+    expect(valueFrom(psychometricFunction(mixed))).toEqual({ kind: 'step', centreBetween: [-1, -1] });
     const blind = valueFrom(psychometricFunction({ margins: [-2, -1, 1, 3], successes: [2, 3, 3, 2], trials }));
     expect(blind.kind === 'curve' && blind.centreInterval).toBeUndefined();
     expect(errorKind(psychometricFunction({ margins: [1, 2], successes: [0, 0], trials: [4, 4] }))).toBe(

@@ -11,7 +11,7 @@ export function ratingTableError(table: RatingTable): Computed<never> | undefine
   return total(table) > 0 ? undefined : failed('no-data', 'No pair was judged by both.');
 }
 
-export function total(table: RatingTable): number {
+function total(table: RatingTable): number {
   return table.reduce((sum, row) => sum + row.reduce((part, count) => part + count, 0), 0);
 }
 

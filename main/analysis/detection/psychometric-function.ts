@@ -3,13 +3,7 @@ import { binomialRegression } from '../regression/binomial-regression.ts';
 import { type Link, logit, probit, withGuessAndLapse } from '../regression/links.ts';
 import { waldTest } from '../regression/wald.ts';
 import { type Computed, computed, failed } from '../result.ts';
-
-/** Answers by margin: how many of `trials[i]` reps at `margins[i]` were called no-rep (or were answered rightly). */
-export type PsychometricData = {
-  readonly margins: ArrayLike<number>;
-  readonly successes: ArrayLike<number>;
-  readonly trials: ArrayLike<number>;
-};
+import { bestOnGrid, bestStep, type PsychometricData } from './psychometric-step.ts';
 
 export type PsychometricOptions = {
   readonly level?: number;
@@ -32,7 +26,7 @@ export type PsychometricFunction =
       readonly degrees: number;
     }
   | {
-      /** Every answer changed sides between two margins: infinitely steep as far as the data go. */
+      /** The steepest curve fits best: the answers change sides between two margins, or at one (both then equal). */
       readonly kind: 'step';
       readonly centreBetween: readonly [number, number];
     };
@@ -54,11 +48,18 @@ export function psychometricFunction(
     return failed('invalid-input', 'Guess and lapse rates must not be negative and must leave room for the curve.');
   }
   const base: Link = shape === 'normal' ? probit : logit;
-  const fit = binomialRegression(
-    { successes: data.successes, trials: data.trials, predictors: [data.margins] },
-    { link: withGuessAndLapse(base, guess, lapse) },
-  );
-  if (!fit.ok) return fit.error.kind === 'separation' ? step(data) : fit;
+  const link = withGuessAndLapse(base, guess, lapse);
+  const rows = { successes: data.successes, trials: data.trials, predictors: [data.margins] };
+  let fit = binomialRegression(rows, { link });
+  if (!fit.ok && (fit.error.kind === 'separation' || fit.error.kind === 'no-convergence')) {
+    const step = bestStep(data, guess, lapse);
+    const start = bestOnGrid(data, link);
+    fit = binomialRegression(rows, { link, start: start.coefficients });
+    // A very steep curve of the grid can be as good as the step up to rounding.
+    if (!fit.ok && step.deviance <= start.deviance + 1e-9)
+      return computed({ kind: 'step', centreBetween: step.between });
+  }
+  if (!fit.ok) return fit;
   const slope = waldTest(fit.value, [0, 1], { level });
   if (!slope.ok) return slope;
   const [intercept = 0, gradient = 0] = fit.value.coefficients;
@@ -88,24 +89,4 @@ function fieller(
   if (!(a > 0)) return undefined;
   const root = Math.sqrt(Math.max(0, b * b - a * c));
   return { lower: (-b - root) / a, upper: (-b + root) / a, level };
-}
-
-/** The gap between the margins of the failures and those of the successes. */
-function step({ margins, successes, trials }: PsychometricData): Computed<PsychometricFunction> {
-  const failing = { lowest: Number.POSITIVE_INFINITY, highest: Number.NEGATIVE_INFINITY };
-  const succeeding = { ...failing };
-  const stretch = (side: { lowest: number; highest: number }, margin: number) => {
-    side.lowest = Math.min(side.lowest, margin);
-    side.highest = Math.max(side.highest, margin);
-  };
-  for (const [i, margin] of Array.from(margins).entries()) {
-    const right = successes[i] ?? 0;
-    if (right > 0) stretch(succeeding, margin);
-    if ((trials[i] ?? 0) - right > 0) stretch(failing, margin);
-  }
-  const rising = failing.highest <= succeeding.lowest;
-  const between: [number, number] = rising
-    ? [failing.highest, succeeding.lowest]
-    : [succeeding.highest, failing.lowest];
-  return computed({ kind: 'step', centreBetween: between });
 }

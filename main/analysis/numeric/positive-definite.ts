@@ -11,8 +11,9 @@ export type PositiveDefinite = {
   readonly logDeterminant: number;
 };
 
-/** Factorises `matrix` (symmetric, rows); undefined when it is not positive definite to working precision. */
+/** Factorises `matrix` (symmetric, rows); undefined when it is not positive definite to working precision, or not finite. */
 export function positiveDefinite(matrix: readonly (readonly number[])[]): PositiveDefinite | undefined {
+  if (!matrix.every((row) => row.every(Number.isFinite))) return undefined;
   const decomposition = new CholeskyDecomposition(new Matrix(matrix.map((row) => [...row])));
   if (!decomposition.isPositiveDefinite()) return undefined;
   const pivots = decomposition.lowerTriangularMatrix.diagonal();

@@ -8,6 +8,7 @@ import {
   originalCoefficients,
   prepareDesign,
   projection,
+  scaledCoefficients,
 } from './design.ts';
 import { type Link, logit } from './links.ts';
 import { separates } from './separation.ts';
@@ -30,7 +31,12 @@ export type BinomialFit = {
   readonly scores: Float64Array;
 };
 
-export type BinomialRegressionOptions = { readonly link?: Link; readonly intercept?: boolean };
+export type BinomialRegressionOptions = {
+  readonly link?: Link;
+  readonly intercept?: boolean;
+  /** Coefficients to begin from, in the predictors' own units; a least-squares fit unless given. */
+  readonly start?: readonly number[];
+};
 
 const MOST_ITERATIONS = 100;
 const FIRST_SEPARATION_CHECK = 8;
@@ -45,14 +51,14 @@ const FIRST_SEPARATION_CHECK = 8;
  */
 export function binomialRegression(
   data: BinomialData,
-  { link = logit, intercept = true }: BinomialRegressionOptions = {},
+  { link = logit, intercept = true, start }: BinomialRegressionOptions = {},
 ): Computed<BinomialFit> {
   const prepared = prepareDesign(data, intercept);
   if (!prepared.ok) return prepared;
   const design = prepared.value;
   const error = designError(design, intercept);
   if (error) return error;
-  let coefficients = startingCoefficients(design, link);
+  let coefficients = start ? scaledCoefficients(design, start) : startingCoefficients(design, link);
   let state = evaluate(design, link, coefficients);
   for (let iteration = 1; iteration <= MOST_ITERATIONS; iteration += 1) {
     const information = positiveDefinite(crossProduct(design.columns, state.weights));

@@ -118,6 +118,14 @@ export function projection(columns: readonly Float64Array[], values: Float64Arra
   });
 }
 
+/** The inverse of `originalCoefficients`. */
+export function scaledCoefficients(design: Design, coefficients: readonly number[]): number[] {
+  const scaled = coefficients.map((coefficient, j) => coefficient / (design.back[j]?.[j] ?? 1));
+  const [first = []] = design.back;
+  const shift = first.reduce((sum, share, j) => (j === 0 ? 0 : sum + share * (scaled[j] ?? 0)), 0);
+  return scaled.map((coefficient, j) => (j === 0 ? coefficient - shift / (first[0] ?? 1) : coefficient));
+}
+
 /** Coefficients in the units of the predictors as given. */
 export function originalCoefficients(design: Design, coefficients: readonly number[]): number[] {
   return design.back.map((row) => row.reduce((sum, share, j) => sum + share * (coefficients[j] ?? 0), 0));

@@ -74,7 +74,7 @@ export function firthInterval(
   const wanted = best.penalised - chiSquareQuantile(level, 1) / 2;
   // Largest penalised likelihood with the slope held, short of the wanted one; NaN where it cannot be found.
   const beyond = (value: number) => {
-    const ratio = value / estimate;
+    const ratio = estimate === 0 ? 1 : value / estimate;
     // Scaling all coefficients keeps the place where the curve crosses one half, which far limits need.
     const scaled = best.coefficients.map((coefficient) => coefficient * ratio);
     const shifted = best.coefficients.map((coefficient, j) => (j === held ? value : coefficient));
