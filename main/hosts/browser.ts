@@ -112,6 +112,8 @@ async function route(request: IncomingMessage, response: ServerResponse, running
   if (request.method !== 'GET' && request.method !== 'HEAD') {
     return sendRefusal(response, { status: 405, words: words.method });
   }
+  // Browsers ask for it beside any page, also beside the sentence that lets nobody in.
+  if (url === '/favicon.ico') return void response.writeHead(204, { 'cache-control': 'no-store' }).end();
   const isSession = secrets.isSession(sessionOf(request));
   const key = keyIn(url, place);
   if (key !== null && isSession) return sendEntry(response, place.base, null);

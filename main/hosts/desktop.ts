@@ -22,7 +22,10 @@ export async function runDesktop(executable: string, args: readonly string[], ro
   return code ?? 1;
 }
 
-/** The compiled main process as an application of Electron's: a folder with a manifest. */
+/**
+ * The compiled main process as an application of Electron's: a folder with a manifest.
+ * @internal exported for the tests, which run what it builds
+ */
 export async function buildProgram(target: string, root: string): Promise<void> {
   await buildMain(target);
   const { name, version } = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8'));

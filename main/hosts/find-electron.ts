@@ -39,7 +39,10 @@ export function hasDisplay(platform: NodeJS.Platform, environment: NodeJS.Proces
   return Boolean(environment.DISPLAY || environment.WAYLAND_DISPLAY);
 }
 
-/** The executable of an installed Electron, or null; read from the package's own files. */
+/**
+ * The executable of an installed Electron, or null; read from the package's own files.
+ * @internal exported for its test
+ */
 export function electronIn(packageFolder: string, environment: NodeJS.ProcessEnv): string | null {
   const name = readText(path.join(packageFolder, 'path.txt'));
   const other = environment.ELECTRON_OVERRIDE_DIST_PATH;

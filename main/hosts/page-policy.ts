@@ -4,7 +4,7 @@
  * The content security policy of the screens.
  * @param socketOrigin `ws://host:port` of the host's own WebSocket; none in the desktop window
  */
-export function contentSecurityPolicy(socketOrigin?: string): string {
+function contentSecurityPolicy(socketOrigin?: string): string {
   return [
     "default-src 'none'",
     "script-src 'self'",
@@ -21,7 +21,7 @@ export function contentSecurityPolicy(socketOrigin?: string): string {
 }
 
 const permissions = [
-  ...['camera', 'microphone', 'geolocation', 'display-capture', 'usb', 'serial', 'hid', 'bluetooth', 'midi', 'payment'],
+  ...['camera', 'microphone', 'geolocation', 'display-capture', 'usb', 'serial', 'hid', 'midi', 'payment'],
   ...['accelerometer', 'gyroscope', 'magnetometer', 'identity-credentials-get', 'publickey-credentials-get'],
 ];
 

@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { createInterface } from 'node:readline';
 import openInBrowser from 'open';
 import { openDesk } from '../desk/desk.ts';
@@ -27,6 +28,7 @@ export async function serve(serving: Serving): Promise<number> {
     return 0;
   }
   const screens = await serving.screens();
+  if (options.demo && !existsSync(places.ledger)) say('Preparing the invented gym, once …');
   const opened = await openDesk({
     ledgerPath: places.ledger,
     host: 'browser',

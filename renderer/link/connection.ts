@@ -19,7 +19,7 @@ export interface Timings {
   readonly pulseMs: number;
 }
 
-export const usualTimings: Timings = { waitMs: 4_000, firstPauseMs: 100, longestPauseMs: 3_000, pulseMs: 20_000 };
+const usualTimings: Timings = { waitMs: 4_000, firstPauseMs: 100, longestPauseMs: 3_000, pulseMs: 20_000 };
 
 export interface Connection {
   readonly client: DeskClient;

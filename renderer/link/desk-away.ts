@@ -14,7 +14,3 @@ export class DeskAway extends Error {
     this.sent = sent;
   }
 }
-
-export function isDeskAway(error: unknown): error is DeskAway {
-  return error instanceof DeskAway;
-}

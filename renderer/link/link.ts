@@ -48,7 +48,10 @@ export function connect(): Link {
   });
 }
 
-/** The same from given parts. */
+/**
+ * The same from given parts.
+ * @internal exported for the tests, which give a transport and a store of their own
+ */
 export function linkOver(parts: LinkParts): Link {
   const connection = keepConnection(parts.open, parts.timings);
   const queue = createOutbox(parts.openStore);

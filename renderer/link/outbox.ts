@@ -62,7 +62,10 @@ export interface Queue extends Outbox {
 
 const keepDays = 7;
 
-/** Names this page load: 128 random bits. `crypto.randomUUID` would need a secure origin, which a pad may not have. */
+/**
+ * Names this page load: 128 random bits. `crypto.randomUUID` would need a secure origin, which a pad may not have.
+ * @internal exported for its test
+ */
 export function newPad(): string {
   return Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
@@ -174,8 +177,7 @@ export function createOutbox(
     },
     put: (draft) => {
       seq += 1;
-      // The compiler does not follow a spread over a union: each kind's own fields are all in the draft.
-      const event = { ...draft, pad, seq } as SetEvent;
+      const event: SetEvent = { ...draft, pad, seq };
       write((into) => into.putEvents([entry(event, 'unsent')]));
       add(event);
       return event;

@@ -19,7 +19,7 @@ export interface SenderTimings {
   readonly sweepMs: number;
 }
 
-export const usualSending: SenderTimings = { batch: 100, firstPauseMs: 100, longestPauseMs: 5_000, sweepMs: 15_000 };
+const usualSending: SenderTimings = { batch: 100, firstPauseMs: 100, longestPauseMs: 5_000, sweepMs: 15_000 };
 
 /**
  * Sends what the outbox holds, in order, one batch at a time, until the desk has acknowledged it. Sending twice is

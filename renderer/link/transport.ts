@@ -14,8 +14,12 @@ export interface Transport {
 export type OpenTransport = () => Promise<Transport>;
 
 const answerMs = 5_000;
-/** What page and preload say to each other on the window; the main process checks the sender as well. */
+/**
+ * What page and preload say to each other on the window; the main process checks the sender as well.
+ * @internal exported for the tests of both sides
+ */
 export const portRequest = 'plumbline:desk-port?';
+/** @internal exported for the tests of both sides */
 export const portAnswer = 'plumbline:desk-port';
 
 /** A WebSocket to the page's own origin. `base` is the page's own address, where the socket's path is `desk`. */
@@ -72,7 +76,10 @@ export function openPort(page: Window): OpenTransport {
   };
 }
 
-/** A connection over a MessagePort whose other end the desk answers. */
+/**
+ * A connection over a MessagePort whose other end the desk answers.
+ * @internal exported for the tests, which hold the other end
+ */
 export function overPort(port: MessagePort): Transport {
   const over = endOf(port);
   const link = new PortLink({ port });
@@ -86,7 +93,10 @@ function endOf(peer: EventTarget): AbortSignal {
   return ended.signal;
 }
 
-/** The port that a message carries, if it comes from this very window and origin. */
+/**
+ * The port that a message carries, if it comes from this very window and origin.
+ * @internal exported for its test
+ */
 export function portFrom(
   event: Pick<MessageEvent, 'source' | 'origin' | 'data' | 'ports'>,
   page: Window,

@@ -28,13 +28,15 @@ function preload(state: { contextIsolated?: boolean; sandboxed?: boolean } = {})
   };
   const before = Object.keys(globals);
   vm.runInNewContext(readFileSync(file, 'utf8'), globals);
-  const say = (event: object): void => heard.forEach((listener) => void listener(event));
+  const toAll = (listeners: typeof heard, event: object): void => {
+    for (const listener of listeners) listener(event);
+  };
   return {
     window,
     sent,
     posted,
-    say,
-    tell: (event: object) => told.forEach((listener) => void listener(event)),
+    say: (event: object) => toAll(heard, event),
+    tell: (event: object) => toAll(told, event),
     globals,
     before,
   };

@@ -14,7 +14,8 @@ export function callDraft(set: string, at: number): DraftOf<'call'> {
 export async function until(holds: () => boolean, milliseconds = 5_000): Promise<void> {
   const end = performance.now() + milliseconds;
   while (!holds()) {
-    if (performance.now() > end) throw new Error(`it did not come to hold within ${milliseconds} ms: ${holds}`);
+    if (performance.now() > end)
+      throw new Error(`it did not come to hold within ${milliseconds} ms: ${holds.toString()}`);
     await new Promise((resolve) => setTimeout(resolve, 5));
   }
 }

@@ -5,7 +5,7 @@ import { RPCHandler as PortHandler } from '@orpc/server/message-port';
 import { RPCHandler as SocketHandler } from '@orpc/server/ws';
 import { afterEach, expect, test } from 'vitest';
 import { WebSocketServer } from 'ws';
-import { isDeskAway } from '../../renderer/link/desk-away.ts';
+import { DeskAway } from '../../renderer/link/desk-away.ts';
 import { type Link, linkOver } from '../../renderer/link/link.ts';
 import { memoryStore, type OutboxStore } from '../../renderer/link/store.ts';
 import { type OpenTransport, openSocket, overPort } from '../../renderer/link/transport.ts';
@@ -96,7 +96,8 @@ test('while the desk is away taps are kept and calls reject typed; on its return
   await until(() => link.state.get() === 'lost');
   expect(link.trouble.get()).toMatch(/does not answer/);
   const refusal = await link.client.people.list({ archived: false }).catch((error: unknown) => error);
-  expect(isDeskAway(refusal) && refusal.sent).toBe(false);
+  expect(refusal).toBeInstanceOf(DeskAway);
+  expect(refusal).toMatchObject({ kind: 'desk-away', sent: false });
   for (let rep = 1; rep <= 5; rep += 1) link.outbox.put(callDraft(setup.id, rep * 1_500));
   expect(seen.get().events).toHaveLength(6);
   expect(seen.pending.get()).toBe(5);
@@ -128,7 +129,8 @@ test('a call whose connection breaks before the answer says that it may have bee
   await reached.promise;
   await server.stop();
   const refusal = await call;
-  expect(isDeskAway(refusal) && refusal.sent).toBe(true);
+  expect(refusal).toBeInstanceOf(DeskAway);
+  expect(refusal).toMatchObject({ kind: 'desk-away', sent: true });
 });
 
 test('a set that the desk does not know is told as not found, and opened once it is there', async () => {

@@ -6,7 +6,10 @@ import { type WebSocket, WebSocketServer } from 'ws';
 import type { Intake } from '../intake.ts';
 import type { Refusal } from './gate.ts';
 
-/** The largest message taken from a page: a thousand events, or a sheet, and room. */
+/**
+ * The largest message taken from a page, in bytes: a thousand events, or a sheet, and room.
+ * @internal exported for the test that sends more
+ */
 export const largestMessage = 2 * 1024 * 1024;
 const mostConnections = 64;
 /** A page that takes nothing in while this much waits for it is given up; it connects again and asks anew. */

@@ -5,7 +5,7 @@ import type { Intake } from '../intake.ts';
 import { isOwnFrame, type Place } from './origin.ts';
 
 /** The one channel between page and main process; the preload script knows it by the same name. */
-export const portChannel = 'plumbline:desk-port';
+const portChannel = 'plumbline:desk-port';
 
 /**
  * Hands the page a port to the desk when it asks for one: only the window's own page, in its main frame. A page has one

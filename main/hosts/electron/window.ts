@@ -58,7 +58,10 @@ function pick(bounds: Partial<Rectangle>): Partial<Rectangle> {
   return { ...(x === undefined || y === undefined ? {} : { x, y }), ...(width && height ? { width, height } : {}) };
 }
 
-/** Whether enough of the window's top edge to take hold of lies on one of the areas: a monitor may be gone. */
+/**
+ * Whether enough of the window's top edge to take hold of lies on one of the areas: a monitor may be gone.
+ * @internal exported for its test
+ */
 export function isVisible(window: Rectangle, on: readonly Rectangle[]): boolean {
   return on.some((area) => {
     const overlap = Math.min(window.x + window.width, area.x + area.width) - Math.max(window.x, area.x);

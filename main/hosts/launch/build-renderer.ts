@@ -20,7 +20,6 @@ export function newestChange(place: string): number {
 
 /**
  * Whether dist/renderer below a top folder is missing or older than renderer/, shared-types/ or the lock file.
- * @internal exported for its test, which makes sources older and newer
  */
 export function rendererIsStale(top: string = root): boolean {
   const page = path.join(top, 'dist', 'renderer', 'index.html');
