@@ -108,7 +108,6 @@ function untilToldToEnd(onEnter: () => void, say: (text: string) => void): Promi
       lines?.close();
       resolve();
     };
-    lines?.on('SIGINT', end);
     for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, end);
   });
 }

@@ -8,7 +8,6 @@ import { findElectron } from './find-electron.ts';
 import { buildRendererIfStale, rendererFolder, rendererIsStale } from './launch/build-renderer.ts';
 import { help, readOptions, type StartOptions } from './options.ts';
 import { makeFolder, placesIn, usualFolder } from './places.ts';
-import { serve } from './serve.ts';
 
 const root = path.resolve(import.meta.dirname, '../..');
 const fetchLimitMs = 12_000;
@@ -53,6 +52,8 @@ async function run(args: readonly string[]): Promise<number> {
       say(`Plumbline runs in the browser, because ${electron.why}.`);
     }
   }
+  // Only here: what is not started need not be loaded.
+  const { serve } = await import('./serve.ts');
   return serve({ options, places, screens, version, say });
 }
 
