@@ -46,8 +46,10 @@ export function PersonScreen({ id }: { id: string | null }) {
   );
 }
 
-function short(name: string): string {
-  return name.length <= 120 ? name : `${name.slice(0, 120)}…`;
+/** A title or a message has room for this much of a name. */
+function short(name: string, most = 60): string {
+  const characters = [...name];
+  return characters.length <= most ? name : `${characters.slice(0, most).join('')}…`;
 }
 
 function PersonForm({ person }: { person: Person | null }) {

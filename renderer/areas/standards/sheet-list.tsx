@@ -29,21 +29,23 @@ export function SheetList() {
           list.length === 0 ? (
             <EmptyState title={words.emptyTitle} text={words.emptyText} />
           ) : (
-            <ul className={styles.list}>
-              {list
-                .toSorted(
-                  (one, other) => Number(other.shipped) - Number(one.shipped) || compare(one.station, other.station),
-                )
-                .map((sheet) => (
-                  <li key={sheet.id}>
-                    <SheetCard sheet={sheet} />
-                  </li>
-                ))}
-            </ul>
+            <>
+              <ul className={styles.list}>
+                {list
+                  .toSorted(
+                    (one, other) => Number(other.shipped) - Number(one.shipped) || compare(one.station, other.station),
+                  )
+                  .map((sheet) => (
+                    <li key={sheet.id}>
+                      <SheetCard sheet={sheet} />
+                    </li>
+                  ))}
+              </ul>
+              <p className={styles.note}>{words.rulebookAll}</p>
+            </>
           )
         }
       </Loaded>
-      <p className={styles.note}>{words.rulebook}</p>
     </Page>
   );
 }

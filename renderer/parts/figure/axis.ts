@@ -47,7 +47,10 @@ export function timeAxis(values: readonly number[], range: Range, text: (value: 
   const scale = scaleTime([low - margin, high + margin], range);
   // The calendar's steps are uneven: the fewest that still show where in time one is.
   const dates = [3, 5, 8].map((count) => scale.ticks(count)).find((found) => found.length >= 3) ?? scale.ticks(3);
-  const ticks = dates.map((date) => ({ at: scale(date), text: text(date.getTime()) }));
+  // A date takes about this many pixels.
+  const every = Math.ceil((dates.length * 64) / Math.max(64, Math.abs(range[1] - range[0])));
+  const shown = dates.filter((_date, index) => index % every === 0);
+  const ticks = shown.map((date) => ({ at: scale(date), text: text(date.getTime()) }));
   return { place: (value) => scale(value), ticks: withoutTwins(ticks) };
 }
 

@@ -32,7 +32,7 @@ export function placeMarks(
   slots?: number,
 ): readonly Placed[] {
   const slot = Math.min(widestSlot, width / Math.max(1, slots ?? 0, marks.length));
-  const bar = Math.max(0.75, slot - Math.min(3, Math.max(0.5, slot * 0.24)));
+  const bar = Math.max(slot * 0.7, slot - Math.min(3, Math.max(0.5, slot * 0.24)));
   const typical = median(marks.flatMap((mark) => (mark.cycleS === null ? [] : [mark.cycleS]))) ?? 1;
   const longest = Math.max(...marks.map((mark) => mark.cycleS ?? 0), typical) / Math.max(typical, 0.001);
   const usualShare = slots === undefined ? Math.min(highestShare, Math.max(growingShare, 1 / longest)) : growingShare;

@@ -10,6 +10,7 @@ import { useIsFloor } from './floor.tsx';
 import { MessageBar } from './message-bar.tsx';
 import styles from './shell.module.css';
 import { useTheme } from './theme.ts';
+import { useNewPlace } from './use-new-place.ts';
 
 type AreaName = keyof Words['shell']['areas'];
 
@@ -18,7 +19,9 @@ export function Shell({ areas, children }: { areas: readonly AreaName[]; childre
   const words = useWords().shell;
   const floor = useIsFloor();
   const { settings } = useSettings();
+  const [place] = useLocation();
   useTheme(settings.theme, floor);
+  useNewPlace(place);
   const about = useCall('about', (client, signal) => client.desk.about(undefined, { signal }));
   return (
     <div className={classNames(styles.shell, floor && styles.floor)}>

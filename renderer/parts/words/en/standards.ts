@@ -21,6 +21,7 @@ export function standardsWords(formats: Formats) {
     showLatest: 'Show the latest',
     missing: 'There is no such sheet.',
     rulebook: 'Your event’s own rulebook decides. This sheet is for practice; change what differs.',
+    rulebookAll: 'Your event’s own rulebook decides. These sheets are for practice; change what differs.',
     oneRep: 'One rep',
     faults: 'Faults, from high to low',
     code: 'Code',
