@@ -41,7 +41,7 @@ const grouped = (draw: Draw) => {
 const glm = (link: Link): RComparison => ({
   method: `binomial regression, ${link.name}`,
   reference: 'glm',
-  cases: 12,
+  cases: 8,
   allowed: 1e-8,
   next: (draw) => {
     const { x, z, trials, successes } = grouped(draw);
@@ -156,7 +156,7 @@ export const onModels: readonly RComparison[] = [
   {
     method: 'quasi-binomial t-test',
     reference: 'summary.glm',
-    cases: 12,
+    cases: 8,
     allowed: 1e-7,
     next: (draw) => {
       const { x, trials, successes } = grouped(draw);
@@ -193,7 +193,7 @@ export const onModels: readonly RComparison[] = [
   {
     method: "Firth's penalised likelihood, separated data",
     reference: 'optim and Newton steps',
-    cases: 12,
+    cases: 6,
     allowed: 1e-6,
     next: (draw) => {
       const trials = draw.list(draw.whole(6, 12), () => draw.whole(1, 4));
@@ -212,7 +212,7 @@ export const onModels: readonly RComparison[] = [
   {
     method: 'psychometric function, normal shape',
     reference: 'glm(probit)',
-    cases: 12,
+    cases: 6,
     allowed: 1e-7,
     next: (draw) => {
       const { x, trials, successes } = grouped(draw);

@@ -4,7 +4,7 @@
 settled_glm <- function(formula, link = "logit") {
   family <- quasibinomial(link); control <- glm.control(epsilon = 1e-14, maxit = 100)
   fit <- glm(formula, family = family, control = control)
-  for (i in 1:5) fit <- glm(formula, family = family, control = control, start = coef(fit))
+  for (i in 1:3) fit <- glm(formula, family = family, control = control, start = coef(fit))
   fit
 }
 

@@ -126,8 +126,9 @@ function evaluate(design: Design, link: Link, coefficients: readonly number[]): 
     const n = design.trials[i] ?? 0;
     const y = design.successes[i] ?? 0;
     const p = inside(link.probability(predictor[i] ?? 0));
-    const slope = link.derivative(predictor[i] ?? 0);
     const variance = p * (1 - p);
+    // The logit's slope is the variance itself: half the work for the million attempts of a gym.
+    const slope = link === logit ? variance : link.derivative(predictor[i] ?? 0);
     weights[i] = (n * slope * slope) / variance;
     scores[i] = ((y - n * p) * slope) / variance;
     deviance += rowDeviance(y, n, p);
@@ -141,8 +142,9 @@ function inside(probability: number): number {
 }
 
 function rowDeviance(y: number, n: number, p: number): number {
-  const success = y > 0 ? y * Math.log(y / (n * p)) : 0;
-  return 2 * (success + (n - y > 0 ? (n - y) * Math.log((n - y) / (n - n * p)) : 0));
+  if (y === 0) return -2 * n * Math.log1p(-p);
+  if (y === n) return -2 * n * Math.log(p);
+  return 2 * (y * Math.log(y / (n * p)) + (n - y) * Math.log((n - y) / (n - n * p)));
 }
 
 function moved(coefficients: readonly number[], step: readonly number[], share: number): number[] {

@@ -40,7 +40,11 @@ export function prepareDesign(data: BinomialData, intercept: boolean): Computed<
     if (trial > 0) used.push(i);
   }
   if (used.length === 0) return failed('no-data', 'There are no trials.');
-  const pick = (column: ArrayLike<number>) => Float64Array.from(used, (i) => column[i] ?? Number.NaN);
+  const pick = (column: ArrayLike<number>) => {
+    const picked = new Float64Array(used.length);
+    for (let row = 0; row < picked.length; row += 1) picked[row] = column[used[row] ?? 0] ?? Number.NaN;
+    return picked;
+  };
   const columns: Float64Array[] = intercept ? [new Float64Array(used.length).fill(1)] : [];
   const centres: number[] = [];
   const scales: number[] = [];
