@@ -11,6 +11,7 @@ import { FactsKeeper } from './facts-keeper.ts';
 import { peopleCalls } from './people.ts';
 import { startReportsThread } from './reports/thread-client.ts';
 import { reportsCalls } from './reports.ts';
+import { reviewCalls } from './review.ts';
 import { setsCalls } from './sets.ts';
 import { settingsCalls } from './settings.ts';
 import { standardsCalls } from './standards.ts';
@@ -96,6 +97,7 @@ function routerOf(parts: DeskParts) {
     desk: aboutCalls(parts),
     people: peopleCalls(parts),
     reports: reportsCalls(parts),
+    review: reviewCalls(parts),
     sets: setsCalls(parts),
     settings: settingsCalls(parts),
     standards: standardsCalls(parts),

@@ -1,9 +1,9 @@
 import type { Verdict } from '../../shared-types/log/events.ts';
-import type { StandardSheet } from '../../shared-types/sheets/sheet.ts';
+import type { Fault } from '../../shared-types/sheets/sheet.ts';
 
 /** One character an attempt: "." counted, "!" caution, the initial of a no-rep's first fault, "?" without one. */
 export function ribbonText(
-  sheet: StandardSheet,
+  sheet: { readonly faults: readonly Pick<Fault, 'code' | 'initial'>[] },
   attempts: readonly { readonly verdict: Verdict; readonly faults: readonly string[] }[],
 ): string {
   const initials = new Map(sheet.faults.map((fault) => [fault.code, fault.initial]));

@@ -107,8 +107,8 @@ function rowReplacer(connection: WriteConnection): (setN: number, derived: Facts
 
 function binCounts(attempts: readonly AttemptFact[], scale: Scale): Map<number, { attempts: number; noReps: number }> {
   const counts = new Map<number, { attempts: number; noReps: number }>();
-  for (const attempt of attempts) {
-    const bin = binOf(attempt, scale);
+  for (const [place, attempt] of attempts.entries()) {
+    const bin = binOf(attempt, scale, attempts[place - 1]);
     if (bin === null) continue;
     const count = counts.get(bin) ?? { attempts: 0, noReps: 0 };
     count.attempts += 1;

@@ -66,16 +66,35 @@ export interface AttemptFact {
 /**
  * Counts of attempts are also kept in bins, so that a report over everyone need not read every attempt. `progress`: twenty
  * equal parts of the set, 0 to 19. `cycle`: the attempt's own cycle in steps of 200 ms, the last bin (300, a minute) open.
+ * `pace`: the attempt's own cycle over the one expected there, in steps of 0.05, the last bin (40, twice as long) open; only
+ * for attempts after a counted rep, because a no-rep makes the next cycle longer.
  */
-export const scales = { progress: { bins: 20, width: 0.05 }, cycle: { bins: 301, width: 200 } } as const;
+export const scales = {
+  progress: { bins: 20, width: 0.05 },
+  cycle: { bins: 301, width: 200 },
+  pace: { bins: 41, width: 0.05 },
+} as const;
 export type Scale = keyof typeof scales;
 
-/** The bin of an attempt on a scale; null where it has no place there. */
-export function binOf(attempt: AttemptFact, scale: Scale): number | null {
-  const value = scale === 'progress' ? attempt.progress : attempt.cycleMs;
+/** The bin of an attempt on a scale; null where it has no place there. `previous`: the attempt before it, for `pace`. */
+export function binOf(attempt: AttemptFact, scale: Scale, previous?: AttemptFact): number | null {
+  const value = valueOn(scale, attempt, previous);
   if (value === null) return null;
   const { bins, width } = scales[scale];
   return Math.min(bins - 1, Math.max(0, Math.floor(value / width + 1e-9)));
+}
+
+function valueOn(scale: Scale, attempt: AttemptFact, previous: AttemptFact | undefined): number | null {
+  const { progress, cycleMs, expectedMs } = attempt;
+  switch (scale) {
+    case 'progress':
+      return progress;
+    case 'cycle':
+      return cycleMs;
+    case 'pace':
+      if (previous === undefined || previous.verdict === 'no-rep') return null;
+      return cycleMs === null || expectedMs === null || expectedMs <= 0 ? null : cycleMs / expectedMs;
+  }
 }
 
 /** Columns of `set_facts` that hold the sums, in the words of the table. */

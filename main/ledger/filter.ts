@@ -36,6 +36,13 @@ export function matching(filter: SetFilter): (eb: Conditions) => Expression<SqlB
   return (eb) => eb.and([...plain(eb, filter), ...ranges(eb, filter), ...tagged(eb, filter), ...searched(eb, filter)]);
 }
 
+const usual: SetFilter = { phases: ['finished', 'abandoned'], roles: ['main'], practice: 'no' };
+
+/** As `matching`; unless the filter says otherwise, only sets that have ended, of main judges, and no practice. */
+export function ended(filter: SetFilter): (eb: Conditions) => Expression<SqlBool> {
+  return matching({ ...usual, ...filter });
+}
+
 function plain(eb: Conditions, filter: SetFilter): Expression<SqlBool>[] {
   const conditions: Expression<SqlBool>[] = [];
   const any = (column: 'athlete' | 'judge' | 'before' | 'phase' | 'role', values: readonly string[] | undefined) => {

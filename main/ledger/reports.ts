@@ -3,8 +3,9 @@ import type { Verdict } from '../../shared-types/log/events.ts';
 import type { Before } from '../../shared-types/log/setup.ts';
 import type { ReadConnection } from './connection.ts';
 import { type AttemptFact, asFacts, type FactColumns, factColumns, type Scale, type SetFacts } from './facts.ts';
-import { matching, type SetFilter } from './filter.ts';
+import { ended, type SetFilter } from './filter.ts';
 import { build } from './query.ts';
+import { type ReviewReads, reviewReads } from './review.ts';
 
 /** By what the sums of a report are told apart; `all` gives one group with the key ''. */
 export type Grouping = 'all' | 'athlete' | 'judge' | 'sheet';
@@ -78,7 +79,7 @@ export interface AttemptsOfSet {
  * What the reports read. Unless the filter says otherwise, only sets that have ended, of main judges, and no practice. Sums
  * are made by SQLite over facts, so they are as new as `facts.write` has made them.
  */
-export interface Reports {
+export interface Reports extends ReviewReads {
   /** One row a set, oldest first. */
   sets(filter: SetFilter): ReportSet[];
   totals(filter: SetFilter, by?: Grouping): Totals[];
@@ -91,10 +92,9 @@ export interface Reports {
   attempts(filter: SetFilter, limit: number): AttemptsOfSet[];
 }
 
-const usual: SetFilter = { phases: ['finished', 'abandoned'], roles: ['main'], practice: 'no' };
-
 export function reports(connection: ReadConnection): Reports {
   return {
+    ...reviewReads(connection),
     sets: (filter) => connection.all(setsQuery(filter)).map(asReportSet),
     totals: (filter, by = 'all') => connection.all(totalsQuery(filter, by)),
     reasons: (filter, by = 'all') => connection.all(reasonsQuery(filter, by)),
@@ -104,10 +104,6 @@ export function reports(connection: ReadConnection): Reports {
   };
 }
 
-function chosen(filter: SetFilter) {
-  return matching({ ...usual, ...filter });
-}
-
 function setsQuery(filter: SetFilter) {
   return build
     .selectFrom('set_facts')
@@ -115,7 +111,7 @@ function setsQuery(filter: SetFilter) {
     .select(factColumns)
     .select(['sets.id', 'happened_at', 'set_facts.athlete', 'set_facts.judge', 'set_facts.sheet_id'])
     .select(['set_facts.sheet_version', 'set_facts.load_kg', 'set_facts.height_m', 'set_facts.before'])
-    .where(chosen(filter))
+    .where(ended(filter))
     .orderBy('happened_at')
     .orderBy('set_facts.set_n');
 }
@@ -173,7 +169,7 @@ function totalsQuery(filter: SetFilter, by: Grouping) {
     .select([sum('no_rep_ms').as('noRepMs'), sum('break_ms').as('breakMs'), sum('cost_s').as('costSeconds')])
     .select([sql<number>`count(set_facts.cost_s)`.as('setsWithCost'), withCost('no_reps').as('noRepsWithCost')])
     .select(withCost('attempts').as('attemptsWithCost'))
-    .where(chosen(filter))
+    .where(ended(filter))
     .groupBy(group)
     .orderBy('group');
 }
@@ -187,7 +183,7 @@ function reasonsQuery(filter: SetFilter, by: Grouping) {
     .select(sql<number>`coalesce(sum(r.seconds), 0)`.as('seconds'))
     .select(sql<number>`coalesce(sum(r.no_reps) FILTER (WHERE r.seconds IS NOT NULL), 0)`.as('noRepsWithSeconds'))
     .select(sql<number>`count(*)`.as('sets'))
-    .where(chosen(filter))
+    .where(ended(filter))
     .groupBy([group, 'set_facts.sheet_id', 'r.fault'])
     .orderBy('group')
     .orderBy('sheet')
@@ -200,7 +196,7 @@ function binsQuery(filter: SetFilter, scale: Scale) {
     .innerJoin('set_bins as b', 'b.set_n', 'set_facts.set_n')
     .select(['b.bin', sql<number>`sum(b.attempts)`.as('attempts'), sql<number>`sum(b.no_reps)`.as('noReps')])
     .where('b.scale', '=', scale)
-    .where(chosen(filter))
+    .where(ended(filter))
     .groupBy('b.bin')
     .orderBy('b.bin');
 }
@@ -211,7 +207,7 @@ function binsBySetQuery(filter: SetFilter, scale: Scale) {
     .innerJoin('set_bins as b', 'b.set_n', 'set_facts.set_n')
     .select(['b.set_n', 'b.bin', 'b.attempts', 'b.no_reps'])
     .where('b.scale', '=', scale)
-    .where(chosen(filter))
+    .where(ended(filter))
     .orderBy('b.set_n')
     .orderBy('b.bin');
 }
@@ -234,7 +230,7 @@ function latest(filter: SetFilter, limit: number) {
   return build
     .selectFrom('set_facts')
     .select('set_facts.set_n')
-    .where(chosen(filter))
+    .where(ended(filter))
     .orderBy('set_facts.happened_at', 'desc')
     .orderBy('set_facts.set_n', 'desc')
     .limit(Math.max(1, Math.trunc(limit)));
