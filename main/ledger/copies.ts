@@ -20,7 +20,7 @@ export interface Copy {
 const NAME = /^(\d{4}-\d{2}-\d{2})T(\d{2})-(\d{2})-(\d{2})Z-(daily|asked|migration|restore)(?:-\d+)?\.db$/;
 
 /** The folder of the copies of the database at `path`, beside it. */
-export function copiesFolder(path: string): string {
+function copiesFolder(path: string): string {
   return `${path}-copies`;
 }
 

@@ -3,7 +3,6 @@ import { APPLICATION_ID, openReadOnly, type ReadConnection } from './connection.
 import { LedgerError } from './errors.ts';
 import { SCHEMA_VERSION } from './migrations/list.ts';
 import { rowProblems } from './rows.ts';
-import { leftOpen } from './session.ts';
 
 /** What a database file turns out to be. `problems` are whole phrases for a person to read. */
 export type Inspection =
@@ -106,6 +105,16 @@ function versionProblems(connection: ReadConnection, version: number): string[] 
   return row?.last === version
     ? []
     : [`the file says schema version ${version}, its own record says ${row?.last ?? 'none'}`];
+}
+
+/** Whether the last program to write here did not close the file. */
+function leftOpen(connection: ReadConnection): boolean {
+  const known = connection.prepare(`SELECT 1 FROM sqlite_schema WHERE name = 'sessions'`).get() !== undefined;
+  if (!known) return false;
+  const last = connection.prepare<[], { closed_at: number | null }>(
+    'SELECT closed_at FROM sessions ORDER BY n DESC LIMIT 1',
+  );
+  return last.get()?.closed_at === null;
 }
 
 function foreignKeyProblems(connection: ReadConnection): string[] {

@@ -1,4 +1,4 @@
-import { openWriter, type ReadConnection, type WriteConnection } from './connection.ts';
+import { openWriter, type WriteConnection } from './connection.ts';
 import { build } from './query.ts';
 
 /**
@@ -28,14 +28,4 @@ export function endSession(connection: WriteConnection, session: number, at: num
       again.close();
     }
   }
-}
-
-/** Whether the last program to write here did not close the file. */
-export function leftOpen(connection: ReadConnection): boolean {
-  const known = connection.prepare(`SELECT 1 FROM sqlite_schema WHERE name = 'sessions'`).get() !== undefined;
-  if (!known) return false;
-  const last = connection.prepare<[], { closed_at: number | null }>(
-    'SELECT closed_at FROM sessions ORDER BY n DESC LIMIT 1',
-  );
-  return last.get()?.closed_at === null;
 }

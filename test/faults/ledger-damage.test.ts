@@ -2,6 +2,7 @@ import {
   copyFileSync,
   existsSync,
   mkdirSync,
+  mkdtempSync,
   readdirSync,
   readFileSync,
   renameSync,
@@ -9,14 +10,18 @@ import {
   truncateSync,
   writeFileSync,
 } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import * as fc from 'fast-check';
-import { beforeAll, describe, expect, onTestFinished, test } from 'vitest';
+import { beforeAll, describe, expect, onTestFinished, test, vi } from 'vitest';
 import type { DamagedLedger } from '../../main/ledger/damaged.ts';
 import { LedgerError } from '../../main/ledger/errors.ts';
 import { openLedger } from '../../main/ledger/open.ts';
 import type { SetEvent } from '../../shared-types/log/events.ts';
 import { folder, furnish, openOk, refusal, setup, wholeLog } from '../ledger/helpers.ts';
+
+// A busy disk makes these slow, not wrong.
+vi.setConfig({ testTimeout: 30_000 });
 
 const PAGE = 4096;
 const sets = [1, 2, 3].map((number) => setup(number));
@@ -25,7 +30,7 @@ const logs = new Map<string, SetEvent[]>(sets.map(({ id }, index) => [id, wholeL
 /** A closed database with three sets and one copy of all of it; each test works on its own duplicate. */
 let original = '';
 beforeAll(async () => {
-  original = join(folderForAll(), 'plumbline.db');
+  original = join(mkdtempSync(join(tmpdir(), 'plumbline-damage-')), 'plumbline.db');
   const ledger = await openOk(original);
   furnish(ledger);
   for (const item of sets) ledger.sets.create(item);
@@ -34,12 +39,6 @@ beforeAll(async () => {
   ledger.close();
   return () => rmSync(dirname(original), { recursive: true, force: true });
 });
-
-function folderForAll(): string {
-  const path = join(import.meta.dirname, `.damage-${process.pid}`);
-  mkdirSync(path, { recursive: true });
-  return path;
-}
 
 function duplicate(withCopies = true): string {
   const path = join(folder(), 'plumbline.db');

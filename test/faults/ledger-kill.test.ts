@@ -1,13 +1,14 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import * as fc from 'fast-check';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { inspect } from '../../main/ledger/inspect.ts';
 import { openLedger } from '../../main/ledger/open.ts';
 import { folder, furnish, openOk, refusal } from '../ledger/helpers.ts';
 
-const WRITER = join(import.meta.dirname, 'ledger-writer.ts');
+const WRITER = fileURLToPath(new URL('./ledger-writer.ts', import.meta.url));
 const KILLS = 25;
 
 function startWriter() {

@@ -1,13 +1,16 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { describe, expect, onTestFinished, test } from 'vitest';
+import { describe, expect, onTestFinished, test, vi } from 'vitest';
 import type { Copy } from '../../main/ledger/copies.ts';
 import { inspect } from '../../main/ledger/inspect.ts';
 import { SCHEMA_VERSION } from '../../main/ledger/migrations/list.ts';
 import { openReader } from '../../main/ledger/open.ts';
 import { toRotateOut } from '../../main/ledger/rotation.ts';
 import { call, folder, freshLedger, furnish, openOk, person, refusal, setup, wholeLog } from './helpers.ts';
+
+// A busy disk makes these slow, not wrong.
+vi.setConfig({ testTimeout: 30_000 });
 
 const DAY_MS = 86_400_000;
 
