@@ -28,6 +28,9 @@ vi.mock('electron', () => {
   return Object.defineProperties({}, Object.fromEntries(getters));
 });
 
+// Each program opens a real desk, which takes its time where the machine is busy.
+vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
+
 let electron: FakeElectron;
 let data: string;
 let screens: string;

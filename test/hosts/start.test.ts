@@ -117,4 +117,4 @@ test('its help names every option and starts nothing', async () => {
   ];
   for (const option of named) expect(run.text()).toContain(option);
   expect(existsSync(data)).toBe(false);
-});
+}, 20_000);

@@ -10,8 +10,8 @@ export function callDraft(set: string, at: number): DraftOf<'call'> {
   return { set, at, kind: 'call', verdict: 'counted', faults: [] };
 }
 
-/** Waits until something holds; fails after five seconds. */
-export async function until(holds: () => boolean, milliseconds = 5_000): Promise<void> {
+/** Waits until something holds; fails after ten seconds. */
+export async function until(holds: () => boolean, milliseconds = 10_000): Promise<void> {
   const end = performance.now() + milliseconds;
   while (!holds()) {
     if (performance.now() > end)

@@ -3,7 +3,7 @@ import type { AddressInfo } from 'node:net';
 import { MessageChannel } from 'node:worker_threads';
 import { RPCHandler as PortHandler } from '@orpc/server/message-port';
 import { RPCHandler as SocketHandler } from '@orpc/server/ws';
-import { afterEach, expect, test } from 'vitest';
+import { afterEach, expect, test, vi } from 'vitest';
 import { WebSocketServer } from 'ws';
 import { DeskAway } from '../../renderer/link/desk-away.ts';
 import { type Link, linkOver } from '../../renderer/link/link.ts';
@@ -11,6 +11,8 @@ import { memoryStore, type OutboxStore } from '../../renderer/link/store.ts';
 import { type OpenTransport, openSocket, overPort } from '../../renderer/link/transport.ts';
 import { type MemoryDesk, memoryDesk, sheet, somebody, someSetup } from '../hosts/memory-desk.ts';
 import { callDraft, goDraft, until } from './drafts.ts';
+
+vi.setConfig({ testTimeout: 30_000 });
 
 const ends: (() => unknown)[] = [];
 afterEach(async () => {
