@@ -39,10 +39,10 @@ export function atEnd(end: () => unknown): void {
 }
 
 export async function start(options: Partial<BrowserHostOptions> = {}, planted = plantFolder()): Promise<Started> {
+  ends.push(() => rmSync(planted.folder, { recursive: true, force: true }));
   const desk = memoryDesk();
   const rememberedFile = path.join(planted.folder, 'browser-host.json');
   const host = await startBrowserHost({ router: desk.router, screens: planted.screens, rememberedFile, ...options });
-  ends.push(() => rmSync(planted.folder, { recursive: true, force: true }));
   ends.push(() => host.close());
   return { host, desk, folder: planted.folder, rememberedFile };
 }
