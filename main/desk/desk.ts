@@ -6,6 +6,7 @@ import { openLedger } from '../ledger/open.ts';
 import { aboutCalls } from './about.ts';
 import { calls, type DeskParts } from './calls.ts';
 import { Changes } from './changes.ts';
+import { keepDailyCopy } from './daily-copy.ts';
 import { fillDemo } from './demo/fill-demo.ts';
 import { FactsKeeper } from './facts-keeper.ts';
 import { peopleCalls } from './people.ts';
@@ -80,11 +81,13 @@ function deskOn(ledger: Ledger, options: DeskOptions, now: () => number): Desk {
     demo: options.demo,
   };
   facts.catchUp();
+  const dailyCopy = keepDailyCopy(ledger.copies);
   return {
     router: routerOf({ ledger, changes, facts, reports, about, now }),
     ledger,
     settle: () => facts.settle(),
     close: async () => {
+      await dailyCopy.close();
       await facts.close();
       await reports.close();
       ledger.close();
