@@ -46,6 +46,8 @@ const homes: Readonly<Record<string, readonly string[]>> = {
   wouter: drawing,
   'd3-scale': drawing,
   'd3-shape': drawing,
+  // Three dimensions are loaded in Train the eye only.
+  three: ['renderer/areas'],
   idb: ['renderer/link'],
   '@fontsource-variable/': ['renderer', 'renderer/parts'],
 };
