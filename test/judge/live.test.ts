@@ -18,8 +18,8 @@ const intent: fc.Arbitrary<Intent> = fc.oneof(
   {
     weight: 3,
     arbitrary: fc
-      .constantFrom([], ['depth'], ['line'])
-      .map((faults: string[]) => ({ kind: 'no-rep' as const, faults })),
+      .constantFrom<readonly string[]>([], ['depth'], ['line'])
+      .map((faults) => ({ kind: 'no-rep' as const, faults })),
   },
   { weight: 2, arbitrary: fc.constantFrom('aim', 'stand').map((fault) => ({ kind: 'explain' as const, fault })) },
   { weight: 1, arbitrary: fc.constant({ kind: 'last-was-no-rep' as const }) },
