@@ -19,7 +19,7 @@ import { type Key, still, Track } from './smooth.ts';
 import type { RepSpecification } from './specification.ts';
 import { flatFeet, HANGING, stand, type TrunkPose } from './stance.ts';
 import { turningBody, turningFoot } from './turn.ts';
-import { add, clamp, radians, type Vec3 } from './vector.ts';
+import { add, clamp, degrees, radians, type Vec3 } from './vector.ts';
 
 /** Seconds in the air between two heights of the pelvis with `spare` metres of rise above the higher. */
 function airTime(from: number, to: number, spare: number): number {
@@ -64,11 +64,11 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
   // Key poses.
   const standing = easy(feet0, -midOut);
   const crouched = gathered(body, feet0, -midOut, (0.4 + 0.02 * style.uniform() - 0.02 * tired) * H);
-  const lifted = radians(35);
-  const off1 = leaning(body, feetOn(-midOut, 0, lifted), radians(13 + wobble(1)), radians(39), radians(14));
+  const lifted = radians(38);
+  const off1 = leaning(body, feetOn(-midOut, 0, lifted), radians(19 + wobble(1)), radians(39), radians(17));
   const hover = Math.max(0, (1 - knobs.on) / 100);
   const hovering = hover > 0.001;
-  const on1 = leaning(body, feet1, radians(-12 + wobble(1)), radians(84 + 6 * tired), radians(40));
+  const on1 = leaning(body, feet1, radians(-21 + wobble(1)), radians(80 + 6 * tired), radians(38));
   const closing = sheet.tallAllowance - knobs.tall;
   const open = standingBent(body, feet1, midOn, closing);
   const asked = knobs.touch < 99;
@@ -79,12 +79,14 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
     Math.max(0, -knobs.touch / 100) + (knobs.touch < 0 ? 0 : 0.03),
     Math.max(0.001, knobs.touch / 100),
   );
-  const aside = hovering ? -signOf(firstSide) * stance.halfWidth * 0.75 : 0;
+  const loosely = hovering ? Math.min(1, hover / 0.06) : 0;
+  const aside = -signOf(firstSide) * stance.halfWidth * 0.75 * loosely;
   const sunk = asked ? stoopTo(body, feet1, hand, aside) : null;
+  const soft = gathered(body, feet1, midOn, top + (0.37 - 0.02 * tired) * H);
   const dipped = standingBent(body, feet1, midOn, Math.max(48, closing + 12));
-  const off2 = leavingBent(body, feetOn(midOn, top, radians(24)), 15, Math.max(30, closing + 5));
-  const on2 = leaning(body, feet2, radians(-12 + wobble(1)), radians(58), radians(32));
-  const absorbed = gathered(body, feet2, midOut, (0.37 - 0.02 * tired) * H);
+  const off2 = leavingBent(body, feetOn(midOn, top, radians(30)), 23, Math.max(30, closing + 5));
+  const on2 = leaning(body, feet2, radians(-20 + wobble(1)), radians(56), radians(30));
+  const absorbed = gathered(body, feet2, midOut, (0.4 - 0.02 * tired) * H);
   const ended = easy(feet2, midOut);
 
   // Times.
@@ -129,7 +131,7 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
         { t: crouch, x: of(crouched) },
         join(takeOff1, off1, jump1.off),
         join(landing1, on1, jump1.on),
-        ...(sunk === null ? [] : [{ t: sink, x: of(sunk), v: 0, a: 0 }]),
+        { t: sink, x: of(sunk ?? soft) },
         { t: tallest, x: of(open), v: 0, a: 0 },
         { t: dip, x: of(dipped) },
         join(takeOff2, off2, jump2.off),
@@ -166,14 +168,18 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
       const first = side === firstSide;
       const offAt = first ? takeOff1 - sinceOff : takeOff1;
       const hangs = hovering && first;
-      const onBox: Vec3 = hangs ? add(feet1[side].forefoot, [0, hover, -0.03]) : feet1[side].forefoot;
+      // The foot that finds no box hangs: the higher, the more its toes point down and the farther it trails.
+      const loose = hangs ? loosely : 0;
+      const hang = radians(asked ? 30 : 46) * (hangs ? Math.min(1, hover / 0.015) : 0);
+      const droop = radians(32) * loose;
+      const trail = -0.05 * loose - 0.3 * hover - (asked ? 0.05 * loose : 0);
+      const onBox: Vec3 = add(feet1[side].forefoot, [0, (hangs ? hover : 0) + body.toes * Math.sin(droop), trail * (hangs ? 1 : 0)]);
       const x = feet0[side].forefoot[0];
       const late = first ? 0 : 0.006 * spec.variation;
       const turning = turningFoot(body, stance, turn, side);
       const spans: FootSpan[] = [
         { kind: 'planted', from: 0, to: offAt, at: feet0[side].forefoot },
-        jumpFoot({
-          pelvis,
+        ...jumpFoot({
           offAt,
           onAt: landing1 + late,
           takeOff: takeOff1,
@@ -186,8 +192,7 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
           via: { share: 0.55, at: [x, top + 0.16, -box.halfDepth - 0.06] },
         }),
         { kind: 'planted', from: landing1 + late, to: takeOff2, at: onBox },
-        jumpFoot({
-          pelvis,
+        ...jumpFoot({
           offAt: takeOff2,
           onAt: landing2 + late,
           takeOff: takeOff2,
@@ -202,19 +207,20 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
         { kind: 'planted', from: landing2 + late, to: turn.from, at: feet2[side].forefoot },
         ...turning.spans,
       ];
-      const hang = hangs ? radians(22) : 0;
       return {
         spans,
         turn: new Track([{ t: 0, x: feet0[side].turn }, ...turning.keys]),
         lift: new Track([
-          { t: crouch - 0.1, x: 0 },
-          { t: crouch, x: radians(5) },
+          { t: crouch - 0.16, x: 0 },
+          { t: crouch, x: radians(14) },
           { t: offAt, x: lifted - (takeOff1 - offAt) * 1.2 },
           { t: offAt + 0.075, x: radians(55) },
-          { t: (takeOff1 + landing1) / 2 + 0.06, x: radians(14) },
-          { t: landing1, x: hang, v: 0, a: 0 },
-          { t: dip, x: hang, v: 0, a: 0 },
-          { t: takeOff2, x: radians(24) },
+          { t: (takeOff1 + landing1) / 2 + 0.06, x: Math.max(radians(20), 0.95 * hang) },
+          { t: landing1, x: Math.max(hang, radians(9)), v: 0, a: 0 },
+          { t: sink, x: Math.max(hang, radians(7)) },
+          { t: tallest - 0.12, x: hang, v: 0, a: 0 },
+          { t: dip, x: Math.max(hang, radians(9)) },
+          { t: takeOff2, x: hangs ? Math.max(hang, radians(40)) : radians(30) },
           { t: takeOff2 + 0.1, x: radians(38) },
           { t: landing2 - 0.1, x: radians(16) },
           { t: landing2, x: 0 },
@@ -223,8 +229,8 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
           { t: offAt, x: 0 },
           { t: offAt + 0.15, x: radians(30) },
           { t: (takeOff1 + landing1) / 2 + 0.07, x: radians(6) },
-          { t: landing1, x: 0, v: 0, a: 0 },
-          { t: takeOff2, x: 0, v: 0, a: 0 },
+          { t: landing1, x: droop, v: 0, a: 0 },
+          { t: takeOff2, x: droop, v: 0, a: 0 },
           { t: takeOff2 + 0.16, x: radians(25) },
           { t: landing2 - 0.07, x: radians(8) },
           { t: landing2, x: 0 },
@@ -303,7 +309,7 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
         [crouch, 18],
         [takeOff1, 12],
         [landing1, 38],
-        [sink, 34],
+        [sink, sunk === null ? 34 : Math.max(34, degrees(sunk.chestPitch) - 46)],
         [tallest, 12],
         [dip, 34],
         [landing2, 32],

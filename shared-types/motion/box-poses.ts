@@ -14,7 +14,7 @@ export function standingBent(body: Body, feet: Pair<FootPosture>, midFoot: numbe
 
 /** Leaving the ground with hips bent by `closing` degrees. */
 export function leavingBent(body: Body, feet: Pair<FootPosture>, lean: number, closing: number): TrunkPose {
-  const knees = clamp(closing * 0.95, 30, 85);
+  const knees = clamp(closing * 0.95, 37, 85);
   const pitch = clamp((closing - knees / 2 + lean) / 0.83, 4, 70);
   return leaning(body, feet, radians(lean), radians(knees), radians(pitch));
 }
@@ -36,7 +36,7 @@ export function handNearBox(
   overlap: number,
   height: number,
 ): HandPlace {
-  const slope = radians(14);
+  const slope = radians(24);
   const fingers: Vec3 = [0, -Math.sin(slope), Math.cos(slope)];
   const x = signOf(side) * Math.min(0.14 * body.stature, box.halfWidth - 0.14);
   const tip: Vec3 = [x, box.height + height, box.halfDepth - overlap];
@@ -51,14 +51,14 @@ export function handNearBox(
 export function stoopTo(body: Body, feet: Pair<FootPosture>, hand: HandPlace, aside: number): TrunkPose {
   const ankle = ankleOf(body, feet[0]);
   const stoop = (share: number): TrunkPose => {
-    const height = ankle[1] + (0.33 - 0.13 * share) * body.stature;
+    const height = ankle[1] + (0.33 - 0.06 * share) * body.stature;
     const shin = radians(24 + 8 * share);
     const kneeHeight = ankle[1] + body.shank * Math.cos(shin);
     const back = Math.sqrt(Math.max(0, body.thigh ** 2 - (height - kneeHeight) ** 2));
     return {
       pelvis: [aside, height, ankle[2] + body.shank * Math.sin(shin) - back],
-      pelvisPitch: radians(22 + 10 * share),
-      chestPitch: radians(44 + 64 * share),
+      pelvisPitch: radians(22 + 20 * share),
+      chestPitch: radians(44 + 76 * share),
     };
   };
   let low = 0;

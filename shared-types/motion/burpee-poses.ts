@@ -17,12 +17,12 @@ export interface HandsDown {
 
 export function handsAt(body: Body, fingertipsZ: number, surface = 0): HandsDown {
   const slope = radians(12);
-  const height = surface + 0.4 * body.flesh.hand + body.hand * Math.sin(slope);
+  const height = surface + 0.009 * body.stature + body.hand * Math.sin(slope);
   return {
     fingertipsZ,
     wristZ: fingertipsZ - body.hand * Math.cos(slope),
     wristHeight: height,
-    halfWidth: 0.148 * body.stature,
+    halfWidth: 0.168 * body.stature,
     fingers: [0, -Math.sin(slope), Math.cos(slope)],
   };
 }
@@ -87,21 +87,21 @@ function strain(body: Body, trunk: TrunkPose, ankle: Vec3, pelvisPitch: number):
   const knee = 180 - degrees(Math.acos(clamp(1 - (span * span) / (2 * body.thigh * body.shank), -1, 1)));
   const thigh = degrees(Math.atan2(ahead, down)) + knee / 2;
   const over = (x: number, most: number, scale: number): number => (Math.max(0, x - most) / scale) ** 2;
-  return over(thigh + pelvisPitch, 114, 4) + over(knee, 122, 6) + over(14 - knee, 0, 4) + (knee / 400) ** 2;
+  return over(thigh + pelvisPitch, 110, 4) + over(knee, 122, 6) + over(14 - knee, 0, 4) + (knee / 400) ** 2;
 }
 
 /** Hips high over the hands while both feet are off the floor. */
 export function piked(body: Body, hands: HandsDown, straight: number): TrunkPose {
   const arm = body.upperArm + body.forearm;
-  return under(body, [hands.wristHeight + straight * arm, hands.wristZ], radians(98), radians(98));
+  return under(body, [hands.wristHeight + straight * arm, hands.wristZ], radians(34), radians(107));
 }
 
 /** Plank on hands and toes; `bent` 0 with straight arms, 1 the chest at the floor. */
 export function plank(body: Body, hands: HandsDown, straight: number): { trunk: TrunkPose; forefootZ: number } {
   const arm = body.upperArm + body.forearm;
   const neckHeight = hands.wristHeight + straight * arm;
-  const neckZ = hands.wristZ + 0.015 * body.stature;
-  const leg = 0.985 * (body.thigh + body.shank);
+  const neckZ = hands.wristZ + 0.058 * body.stature;
+  const leg = 0.97 * (body.thigh + body.shank);
   const trunk = body.lowerTrunk + body.upperTrunk;
   const ankleUp = body.ankleToForefoot * Math.sin(PLANK_LIFT) + body.ankleHeight * Math.cos(PLANK_LIFT);
   const slope = Math.acos(clamp((neckHeight - ankleUp) / (trunk + leg), 0, 0.9));
@@ -129,8 +129,8 @@ export function gathered(body: Body, feet: Pair<FootPosture>, midFoot: number, h
     body,
     feet,
     hipHeight,
-    radians(24),
-    midFoot + 0.03 * body.stature,
+    radians(21),
+    midFoot + 0.018 * body.stature,
     { raise: radians(-35), spread: radians(12), bend: radians(20) },
     null,
   );

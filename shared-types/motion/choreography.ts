@@ -355,13 +355,15 @@ export interface SwingEnd {
   readonly pelvis: Vec3;
   readonly rate: Vec3;
   readonly bend: Vec3;
+  /** The foot's own velocity in the world, m/s: none on the ground. */
+  readonly footRate: Vec3 | null;
 }
 
 /** Slowest rise and fall of a foot at the ends of a swing, m/s. */
 const CLEAR = 0.7;
 
 /** How sharply a foot lifts off and is set down, m/s^2: the same on both sides, so that the sides can be compared. */
-const SNAP: Vec3 = [0, 20, 0];
+export const SNAP: Vec3 = [0, 20, 0];
 
 /**
  * A foot that leaves the ground and meets it again without a jump in velocity, carried by the pelvis between.
@@ -373,16 +375,28 @@ export function swing(off: SwingEnd, on: SwingEnd, middle: readonly PathKey[]): 
   // The foot takes up, or gives up, the pelvis's speed; it always leaves and comes in from above.
   const leaving: Vec3 = [off.rate[0], Math.max(off.rate[1], CLEAR), off.rate[2]];
   const coming: Vec3 = [on.rate[0], Math.min(on.rate[1], -CLEAR), on.rate[2]];
+  const lift = off.footRate;
+  const land = on.footRate;
   return {
     kind: 'swing',
     from: off.t,
     to: on.t,
     path: path([
-      { t: off.t, p: p0, v: scale(off.rate, -1), a: subtract(SNAP, off.bend) },
+      {
+        t: off.t,
+        p: p0,
+        v: subtract(lift ?? [0, 0, 0], off.rate),
+        a: subtract(lift === null ? SNAP : [0, 0, 0], off.bend),
+      },
       { t: off.t + GATHER, p: along(along(p0, leaving, 0.58 * GATHER), off.rate, -GATHER) },
       ...middle,
       { t: on.t - GIVE_UP, p: along(along(p1, coming, -0.58 * GIVE_UP), on.rate, GIVE_UP) },
-      { t: on.t, p: p1, v: scale(on.rate, -1), a: subtract(SNAP, on.bend) },
+      {
+        t: on.t,
+        p: p1,
+        v: subtract(land ?? [0, 0, 0], on.rate),
+        a: subtract(land === null ? SNAP : [0, 0, 0], on.bend),
+      },
     ]),
   };
 }

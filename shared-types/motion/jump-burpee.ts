@@ -28,8 +28,8 @@ import { type FootPosture, type Pair, type Side, signOf } from './pose.ts';
 import { random } from './random.ts';
 import { type Key, still, Track } from './smooth.ts';
 import type { RepSpecification } from './specification.ts';
-import type { TrunkPose } from './stance.ts';
-import { clamp, radians, type Vec3 } from './vector.ts';
+import { between, type TrunkPose } from './stance.ts';
+import { clamp, degrees, radians, type Vec3 } from './vector.ts';
 
 /**
  * One jump burpee along +z: hands down, feet back, chest to the floor, feet up to the hands, two-footed jump, stand.
@@ -53,7 +53,7 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
   const toe1 = toe0 + crept;
   const hands = handsAt(body, toe1 + (sheet.handsAllowance - knobs.hands) / 100);
   const toe2 = hands.fingertipsZ - knobs.over / 100;
-  const jump = (0.74 + 0.06 * style.uniform()) * H * (1 - 0.28 * tired) * (1 + wobble(0.04));
+  const jump = (0.7 + 0.07 * style.uniform()) * H * (1 - 0.28 * tired) * (1 + wobble(0.04));
   const toe3 = toe2 + jump;
 
   // Key poses.
@@ -77,18 +77,20 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
   const feetIn = feetAt(body, stance, toe2, heelsUp);
   const pikedBack = piked(body, hands, 0.9);
   const pikedIn = piked(body, hands, 0.92);
-  const tucked = bentOver(body, hands, feetIn, toe2);
+  // Feet far past the hands: the hands have left the floor by then, and the trunk is already rising.
+  const past = clamp((-knobs.over - 2) / 10, 0, 1);
+  const tucked = between(bentOver(body, hands, feetIn, toe2), gathered(body, feetIn, midOf(toe2), 0.34 * H), past);
   const feet2 = feetAt(body, stance, toe2);
-  const crouched = gathered(body, feet2, midOf(toe2), (0.33 + 0.03 * style.uniform() - 0.02 * tired) * H);
+  const crouched = gathered(body, feet2, midOf(toe2), (0.39 + 0.03 * style.uniform() - 0.02 * tired) * H);
   const feetOff = feetAt(body, stance, toe2, radians(36));
-  const off = leaning(body, feetOff, radians(24 + wobble(1)), radians(31), radians(24));
+  const off = leaning(body, feetOff, radians(26 + wobble(1)), radians(31), radians(24));
   const feet3 = feetAt(body, stance, toe3);
-  const on = leaning(body, feet3, radians(-19 + wobble(1)), radians(48), radians(34));
-  const absorbed = gathered(body, feet3, midOf(toe3), (0.37 - 0.03 * tired) * H);
+  const on = leaning(body, feet3, radians(-26 + wobble(1)), radians(46), radians(30));
+  const absorbed = gathered(body, feet3, midOf(toe3), (0.4 - 0.03 * tired) * H);
   const ended = upright(body, stance, midOf(toe3));
 
   // Times: stretched to the cadence, never faster than a practised athlete.
-  const air = 0.43 + 0.02 * style.uniform() - 0.03 * tired + wobble(0.006);
+  const air = 0.455 + 0.02 * style.uniform() - 0.03 * tired + wobble(0.006);
   const stepping = crept > 0.0005 ? 0.5 : 0;
   const stretch = clamp((60 / spec.cadence - air - stepping) / 3.18, 0.9, 1.35) * (1 + 0.12 * tired);
   const rest =
@@ -100,14 +102,14 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
     return clock;
   };
   const handsDown = after(0.52);
-  const backFrom = handsDown + 0.05;
+  const backFrom = handsDown + 0.09;
   const back = after(0.4);
   const chestDown = after(0.3);
   const floorEnd = after(0.07 + 0.25 * tired);
   const chestUp = after(0.36 + 0.12 * tired);
-  const inFrom = chestUp - 0.03;
+  const inFrom = chestUp + 0.01;
   const feetInAt = after(0.33);
-  const handsUp = feetInAt + 0.05;
+  const handsUp = feetInAt + 0.05 - 0.2 * past;
   const crouch = after(0.26);
   const takeOff = after(0.3, 0.02);
   const landing = takeOff + air;
@@ -128,12 +130,12 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
         { t: rest, x: of(standing), v: 0, a: 0 },
         ...(stepping > 0 ? [{ t: rest + stepping, x: of(shifted), ...(crept > 0.1 ? { v: 0, a: 0 } : {}) }] : []),
         { t: handsDown, x: of(reached) },
-        { t: (backFrom + back) / 2, x: of(pikedBack) },
+        { t: backFrom + 0.42 * (back - backFrom), x: of(pikedBack) },
         { t: back, x: of(landedBack.trunk) },
         { t: chestDown, x: of(floor), v: 0, a: 0 },
         { t: floorEnd, x: of(floor), v: 0, a: 0 },
         { t: chestUp, x: of(pressed.trunk) },
-        { t: inFrom + 0.5 * (feetInAt - inFrom), x: of(pikedIn) },
+        { t: inFrom + 0.42 * (feetInAt - inFrom), x: of(pikedIn) },
         { t: feetInAt, x: of(tucked) },
         { t: crouch, x: of(crouched) },
         end(takeOff, off, v.off),
@@ -142,7 +144,13 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
         { t: duration, x: of(ended) },
       ]);
     };
-    const pelvis = { x: still(0), y: trunk((p) => p.pelvis[1], 1), z: trunk((p) => p.pelvis[2], 2) };
+    // Long steps need a lower body.
+    const dip = new Track([
+      { t: rest, x: 0 },
+      { t: rest + 0.42 * stepping, x: -0.075 * crept * Math.min(1, crept / 0.3) },
+      { t: rest + 0.85 * stepping, x: 0 },
+    ]);
+    const pelvis = { x: still(0), y: trunk((p) => p.pelvis[1], 1).plus(dip), z: trunk((p) => p.pelvis[2], 2) };
     const foot = (side: Side): Choreography['feet'][0] => {
       const first = side === firstSide;
       const lag = first ? 0 : spec.variation * 0.012 * style.uniform();
@@ -163,12 +171,11 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
             ]
           : []),
         { kind: 'planted', from: stepping > 0 ? stepFrom + 0.3 : 0, to: backFrom + lag, at: feetDown[side].forefoot },
-        stepTo(backFrom + lag, back + lag, feetDown[side].forefoot, feetBack[side].forefoot, 0.075 * H),
-        { kind: 'planted', from: back + lag, to: inFrom + lag, at: feetBack[side].forefoot },
-        stepTo(inFrom + lag, feetInAt - 0.012 + lag, feetBack[side].forefoot, feetIn[side].forefoot, 0.07 * H),
+        stepTo(backFrom + lag, back - 0.05 + lag, feetDown[side].forefoot, feetBack[side].forefoot, 0.038 * H),
+        { kind: 'planted', from: back - 0.05 + lag, to: inFrom + lag, at: feetBack[side].forefoot },
+        stepTo(inFrom + lag, feetInAt - 0.012 + lag, feetBack[side].forefoot, feetIn[side].forefoot, 0.056 * H),
         { kind: 'planted', from: feetInAt - 0.012 + lag, to: offAt, at: feet2[side].forefoot },
-        jumpFoot({
-          pelvis,
+        ...jumpFoot({
           offAt,
           onAt,
           takeOff,
@@ -191,23 +198,30 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
           { t: feetInAt - 0.02, x: feet2[side].turn },
         ]),
         lift: new Track([
-          { t: rest + stepping + 0.25 * (handsDown - rest - stepping), x: 0 },
-          { t: handsDown, x: heelsUp },
-          { t: back, x: PLANK_LIFT, v: 0, a: 0 },
+          ...(crept > 0.05 ? [{ t: rest, x: 0 }, { t: rest + 0.5 * stepping, x: radians(10) }] : []),
+          { t: rest + stepping + 0.08 * (handsDown - rest - stepping), x: 0 },
+          { t: rest + stepping + 0.62 * (handsDown - rest - stepping), x: radians(20) },
+          { t: handsDown, x: heelsUp, v: 0, a: 0 },
+          { t: backFrom, x: heelsUp, v: 0, a: 0 },
+          { t: backFrom + 0.34 * (back - backFrom), x: radians(72) },
+          { t: back - 0.05, x: PLANK_LIFT, v: 0, a: 0 },
           { t: inFrom, x: PLANK_LIFT, v: 0, a: 0 },
+          { t: inFrom + 0.28 * (feetInAt - inFrom), x: radians(79) },
+          { t: inFrom + 0.6 * (feetInAt - inFrom), x: radians(66) },
           { t: feetInAt, x: heelsUp },
-          { t: crouch, x: radians(6) },
+          { t: crouch, x: radians(22) },
           { t: offAt, x: radians(36) - (takeOff - offAt) * 1.2 },
           { t: offAt + 0.075, x: radians(58) },
           { t: (takeOff + landing) / 2 + 0.05, x: radians(20) },
-          { t: onAt, x: 0 },
+          { t: onAt, x: radians(12), v: 0, a: 0 },
+          { t: Math.max(settled, onAt + 0.12), x: 0 },
         ]),
         toes: new Track([
           { t: backFrom + lag, x: 0 },
-          { t: (backFrom + back) / 2 + lag, x: radians(35) },
-          { t: back + lag, x: 0, v: 0, a: 0 },
+          { t: (backFrom + back) / 2 + lag, x: radians(26) },
+          { t: back - 0.05 + lag, x: 0, v: 0, a: 0 },
           { t: inFrom + lag, x: 0, v: 0, a: 0 },
-          { t: (inFrom + feetInAt) / 2 + lag, x: radians(30) },
+          { t: (inFrom + feetInAt) / 2 + lag, x: radians(36) },
           { t: feetInAt - 0.012 + lag, x: 0, v: 0, a: 0 },
           { t: offAt, x: 0, v: 0, a: 0 },
           { t: offAt + 0.16, x: radians(35) },
@@ -229,7 +243,7 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
           kind: 'point',
           wrist: [signOf(side) * hands.halfWidth, hands.wristHeight, hands.wristZ],
           fingers: [-signOf(side) * 0.1, hands.fingers[1], hands.fingers[2]],
-          elbow: [0.55, -0.62, -0.55],
+          elbow: [0.34, -0.82, -0.45],
         },
       };
       const late = 0.012 * (side === firstSide ? 1 : -1) * spec.variation;
@@ -240,7 +254,8 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
           [chestDown, 45],
           [floorEnd, 45],
           [chestUp, 80],
-          [feetInAt, 85],
+          [feetInAt, 100],
+          [handsUp + 0.1, 74],
           [crouch + 0.06 + late, swingBack],
           [takeOff + 0.03 + late, 118],
           [takeOff + 0.5 * air + late, 105],
@@ -264,7 +279,8 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
           [chestDown, 90],
           [floorEnd, 90],
           [chestUp, 20],
-          [crouch, 22],
+          [handsUp + 0.1, 72],
+          [crouch + 0.06, 20],
           [takeOff, 30],
           [landing, 28],
           [duration, 14],
@@ -285,13 +301,16 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
       headTurn: still(0),
       headPitch: curve(
         [rest, 4],
-        [handsDown, 72],
+        [handsDown, headOver(reached)],
+        [(backFrom + back) / 2, headOver(pikedBack)],
         [back, 58],
         [chestDown, 68],
         [floorEnd, 68],
         [chestUp, 58],
-        [feetInAt, 62],
-        [crouch, 12],
+        [(inFrom + feetInAt) / 2, headOver(pikedIn)],
+        [feetInAt, headOver(tucked)],
+        [handsUp + 0.1, Math.max(12, degrees(tucked.chestPitch + crouched.chestPitch) / 2 - 42)],
+        [crouch, headOver(crouched)],
         [takeOff, -4],
         [landing, 22],
         [settled, 22],
@@ -323,3 +342,6 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
     scene: { wallZ: null, box: null, startLineZ: spec.first ? 0 : null },
   };
 }
+
+/** Head's pitch over a level trunk, degrees: looking ahead of the hands as far as a neck extends. */
+const headOver = (trunk: TrunkPose): number => Math.max(12, degrees(trunk.chestPitch) - 46);

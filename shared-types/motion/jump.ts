@@ -1,11 +1,10 @@
-import { type FootSpan, GRAVITY, type Join, swing } from './choreography.ts';
-import { type Path, type PathKey, pathAt, pathBend, pathRate } from './smooth.ts';
+import { type FootSpan, GRAVITY, type Join, SNAP, swing } from './choreography.ts';
+import { path } from './smooth.ts';
 import type { TrunkPose } from './stance.ts';
 import { add, mix, subtract, type Vec3 } from './vector.ts';
 
 /** One foot's way through a jump: it may leave before take-off and land after landing, where the feet are not together. */
 export interface FootJump {
-  readonly pelvis: Path;
   readonly offAt: number;
   readonly onAt: number;
   /** Last foot off, first foot on, seconds. */
@@ -22,42 +21,77 @@ export interface FootJump {
   readonly via: { readonly share: number; readonly at: Vec3 };
 }
 
-/** The span of one foot in the air, smooth at both ends whenever they are. */
-export function jumpFoot(jump: FootJump): FootSpan {
+const STILL: Vec3 = [0, 0, 0];
+
+/** Where a lone foot is, and how fast it moves, `seconds` after it left the ground under a body that still stands. */
+function lone(seconds: number): { readonly place: Vec3; readonly rate: Vec3 } {
+  const quick = Math.min(seconds, 0.06);
+  const more = seconds - quick;
+  const height = (SNAP[1] * quick * quick) / 2 + Math.min(0.09, 0.38 * more);
+  const rise = more > 0 ? Math.max(0.25, 1.2 - 5 * more) : SNAP[1] * quick;
+  const ahead = Math.min(3 * seconds * seconds, 0.12);
+  return { place: [0, height, ahead], rate: [0, rise, Math.min(0.6, 6 * seconds)] };
+}
+
+/** The spans of one foot off the ground, smooth at every seam. */
+export function jumpFoot(jump: FootJump): FootSpan[] {
   const { offAt, onAt, takeOff, landing, from, to } = jump;
-  const x = from[0];
-  const middle: PathKey[] = [];
-  if (takeOff - offAt > 0.09) {
-    // The foot that left early hangs clear of the ground and ahead until the other has pushed.
-    const early = Math.min(0.14, 0.05 + 0.5 * (takeOff - offAt));
-    middle.push({ t: takeOff, p: subtract([x, from[1] + early, from[2] + 0.5 * (takeOff - offAt)], jump.off.pelvis) });
+  const spans: FootSpan[] = [];
+  const early = takeOff - offAt;
+  const late = onAt - landing;
+  const left = lone(early);
+  const leftAt = early > 0 ? add(from, left.place) : from;
+  if (early > 0) {
+    spans.push({
+      kind: 'step',
+      from: offAt,
+      to: takeOff,
+      path: path([
+        { t: offAt, p: from, v: STILL, a: SNAP },
+        { t: takeOff, p: leftAt, v: left.rate, a: STILL },
+      ]),
+    });
   }
+  const coming = lone(late);
+  // Coming down runs the same way backwards, from a little behind.
+  const comingAt = late > 0 ? subtract(to, [0, -coming.place[1], 0.5 * coming.place[2]]) : to;
+  const comingRate: Vec3 = [0, -coming.rate[1], 0.5 * coming.rate[2]];
+
   const { share, at } = jump.via;
   const air = landing - takeOff;
   const bow = (GRAVITY * air * air * share * (1 - share)) / 2;
   const pelvis = add(mix(jump.off.pelvis, jump.on.pelvis, share), [0, bow, 0]);
-  middle.push({ t: takeOff + share * air, p: subtract(at, pelvis) });
-  if (onAt - landing > 0.09) {
-    const late = Math.min(0.12, 0.03 + 0.4 * (onAt - landing));
-    middle.push({ t: landing, p: subtract(add(to, [0, late, -0.25 * (onAt - landing)]), jump.on.pelvis) });
-  }
-  const early = offAt < takeOff;
-  const late = onAt > landing;
-  return swing(
-    {
-      t: offAt,
-      foot: from,
-      pelvis: early ? pathAt(jump.pelvis, offAt) : jump.off.pelvis,
-      rate: early ? pathRate(jump.pelvis, offAt) : jump.join.off,
-      bend: early ? pathBend(jump.pelvis, offAt) : jump.join.offBend,
-    },
-    {
-      t: onAt,
-      foot: to,
-      pelvis: late ? pathAt(jump.pelvis, onAt) : jump.on.pelvis,
-      rate: late ? pathRate(jump.pelvis, onAt) : jump.join.on,
-      bend: late ? pathBend(jump.pelvis, onAt) : jump.join.onBend,
-    },
-    middle,
+  spans.push(
+    swing(
+      {
+        t: takeOff,
+        foot: leftAt,
+        pelvis: jump.off.pelvis,
+        rate: jump.join.off,
+        bend: jump.join.offBend,
+        footRate: early > 0 ? left.rate : null,
+      },
+      {
+        t: landing,
+        foot: comingAt,
+        pelvis: jump.on.pelvis,
+        rate: jump.join.on,
+        bend: jump.join.onBend,
+        footRate: late > 0 ? comingRate : null,
+      },
+      [{ t: takeOff + share * air, p: subtract(at, pelvis) }],
+    ),
   );
+  if (late > 0) {
+    spans.push({
+      kind: 'step',
+      from: landing,
+      to: onAt,
+      path: path([
+        { t: landing, p: comingAt, v: comingRate, a: STILL },
+        { t: onAt, p: to, v: STILL, a: SNAP },
+      ]),
+    });
+  }
+  return spans;
 }

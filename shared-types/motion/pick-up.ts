@@ -96,7 +96,7 @@ function bendTo(start: PickupStart, ball: Vec3): TrunkPose {
   const bend = (share: number): TrunkPose => {
     const height = standing.pelvis[1] + share * (0.25 * body.stature - standing.pelvis[1]);
     const over = 0.03 * body.stature;
-    return squat(body, feet, height, 0.2 + 0.4 * share, over, { ...CARRYING, raise: 0.9, bend: 0.3 }, null);
+    return squat(body, feet, height, 0.2 + 0.32 * share, over, { ...CARRYING, raise: 0.9, bend: 0.3 }, null);
   };
   const short = (trunk: TrunkPose): boolean => {
     const pose = poseOf(body, postureOf(trunk, feet, CARRYING));

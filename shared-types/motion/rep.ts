@@ -25,7 +25,7 @@ export function marginRange(spec: RepSpecification, code: FaultCode): Range {
   const boxed = spec.movement === 'box-jump-over';
   switch (code) {
     case 'depth':
-      return { low: -25, high: 9 };
+      return { low: -25, high: 8 };
     case 'line':
       return { low: Math.max(-60, 100 * (1.18 * H - sheet.lineHeight)), high: 40 };
     case 'aim':
@@ -43,9 +43,9 @@ export function marginRange(spec: RepSpecification, code: FaultCode): Range {
     case 'off':
       return { low: sheet.togetherAllowance - 250, high: sheet.togetherAllowance };
     case 'on':
-      return boxed ? { low: -20, high: 1 } : { low: sheet.togetherAllowance - 250, high: sheet.togetherAllowance };
+      return boxed ? { low: -15, high: 1 } : { low: sheet.togetherAllowance - 250, high: sheet.togetherAllowance };
     case 'creep':
-      return { low: sheet.creepAllowance - 60, high: sheet.creepAllowance };
+      return { low: sheet.creepAllowance - 40, high: sheet.creepAllowance };
     case 'start':
       return { low: -40, high: 30 };
     case 'tall':
@@ -104,6 +104,8 @@ export function plannedMargins(spec: RepSpecification): Knobs {
     const range = marginRange(spec, code);
     planned[code] = asked === undefined ? usual : clamp(asked, range.low, range.high);
   }
+  // Down with a hand on the box, no leg bends far enough to keep its foot high above it.
+  if (spec.movement === 'box-jump-over' && planned.touch < UNASKED) planned.on = Math.max(planned.on, -4);
   return planned;
 }
 

@@ -14,12 +14,14 @@ import {
   acrossTo,
   add,
   along,
+  angleBetween,
   cross,
   distance,
   type Frame,
   frameOf,
   inFrame,
   mix,
+  radians,
   scale,
   subtract,
   unit,
@@ -30,6 +32,8 @@ import {
 const FULL_REACH = 0.9995;
 /** From here on an arm that is asked too far yields gently instead of stopping dead. */
 const EASY_REACH = 0.93;
+const EASY_WRIST = radians(78);
+const FULL_WRIST = radians(89);
 
 /** The pose that a posture gives. Every segment keeps its length whatever is asked. */
 export function poseOf(body: Body, posture: Posture, ball: BallPose | null = null): Pose {
@@ -135,8 +139,19 @@ function armOf(body: Body, neckBase: Vec3, frame: Frame, arm: ArmPosture, side: 
   const down = (body.upperArm ** 2 - body.forearm ** 2 + d * d) / (2 * d);
   const off = Math.sqrt(Math.max(0, body.upperArm ** 2 - down ** 2));
   const elbow = along(along(shoulder, axis, down), pole, off);
-  const fingers = unit(mix(foreDirection, arm.reach.fingers, w), foreDirection);
+  const foreArm = unit(subtract(wrist, elbow), foreDirection);
+  const fingers = foldWrist(foreArm, unit(mix(foreArm, arm.reach.fingers, w), foreArm));
   return { shoulder, elbow, wrist, fingertip: along(wrist, fingers, body.hand) };
+}
+
+/** The hand's direction, held within what a wrist bends; it yields gently from `EASY_WRIST` on. */
+function foldWrist(foreArm: Vec3, fingers: Vec3): Vec3 {
+  const angle = radians(angleBetween(foreArm, fingers));
+  if (angle <= EASY_WRIST) return fingers;
+  const room = FULL_WRIST - EASY_WRIST;
+  const held = EASY_WRIST + room * Math.tanh((angle - EASY_WRIST) / room);
+  const side = acrossTo(fingers, foreArm, [0, 1, 0]);
+  return add(scale(foreArm, Math.cos(held)), scale(side, Math.sin(held)));
 }
 
 /** Identity up to `EASY_REACH` of the arm, then a smooth approach to its full length. */

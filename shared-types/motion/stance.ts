@@ -42,6 +42,16 @@ export interface TrunkPose {
   readonly chestPitch: number;
 }
 
+/** A pose between two, by a share of the way. */
+export function between(a: TrunkPose, b: TrunkPose, share: number): TrunkPose {
+  const blend = (x: number, y: number): number => x + (y - x) * share;
+  return {
+    pelvis: [blend(a.pelvis[0], b.pelvis[0]), blend(a.pelvis[1], b.pelvis[1]), blend(a.pelvis[2], b.pelvis[2])],
+    pelvisPitch: blend(a.pelvisPitch, b.pelvisPitch),
+    chestPitch: blend(a.chestPitch, b.chestPitch),
+  };
+}
+
 export interface ArmAngles {
   readonly raise: number;
   readonly spread: number;
@@ -75,7 +85,7 @@ export function centreAhead(body: Body, pose: Pose, load: Load | null): number {
 }
 
 /** Share of the trunk's lean that the pelvis takes; the back bends for the rest. */
-export const PELVIS_SHARE = 0.46;
+export const PELVIS_SHARE = 0.44;
 
 /** Arms that hold something in front of the chest, near enough for balance. */
 export const CARRYING: ArmAngles = { raise: radians(35), spread: radians(15), bend: radians(105) };
@@ -162,7 +172,7 @@ export function squat(
 /** Bounds of the trunk's lean in a balanced squat, and of the shins' when they must help, radians. */
 const MOST_LEAN = radians(50);
 const LEAST_LEAN = radians(8);
-const MOST_SHIN = radians(37);
+const MOST_SHIN = radians(35);
 
 function squatWith(
   body: Body,

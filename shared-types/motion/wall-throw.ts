@@ -14,6 +14,9 @@ const WALL_DISTANCE = 0.48;
 /** Catch to standing with the ball at the chest, seconds. */
 const ABSORB = 0.42;
 
+/** Speed half way of a minimum-jerk move, in mean speeds, a little slower. */
+const BRISK = 1.75;
+
 /** Margins beyond these leave the ball to be dropped and taken up again before the throw. */
 export const wantsPickup = (knobs: Knobs): boolean => knobs.bounce < 99;
 
@@ -56,6 +59,12 @@ export function wallThrow(spec: RepSpecification, knobs: Knobs, next: Knobs): Bu
   const top = stand(body, lifted, radians(9), radians(-2), 0.045 * H, CARRYING, null);
   const tall = stand(body, feet, radians(8), radians(1), over, CARRYING, null);
 
+  // Half way the shins are still steep and the hips well back; a straight blend would push the knees ahead.
+  const half = (from: TrunkPose, to: TrunkPose): TrunkPose =>
+    squat(body, feet, (from.pelvis[1] + to.pelvis[1]) / 2, shin * (1 - 0.75 * shallow) * 0.62, over, CARRYING, load);
+  const halfDown = half(begin, low);
+  const halfUp = half(low, top);
+
   const neck = neckOf(body, begin);
   const pickup = wantsPickup(knobs)
     ? pickUp(
@@ -90,7 +99,9 @@ export function wallThrow(spec: RepSpecification, knobs: Knobs, next: Knobs): Bu
       { t: 0, x: of(begin) },
       ...(pickup === null ? [] : pickupKeys(pickup, of, begin)),
       { t: descent, x: of(begin), v: 0, a: 0 },
+      { t: descent + down / 2, x: of(halfDown), v: (BRISK * (of(low) - of(begin))) / down },
       { t: bottom, x: of(low) },
+      { t: bottom + (drive + 0.05) / 2, x: of(halfUp), v: (BRISK * (of(top) - of(low))) / (drive + 0.05) },
       { t: release + 0.05, x: of(top) },
       { t: release + 0.42, x: of(tall), v: 0, a: 0 },
       { t: Math.max(caught, release + 0.6), x: of(end), v: 0, a: 0 },
@@ -100,9 +111,10 @@ export function wallThrow(spec: RepSpecification, knobs: Knobs, next: Knobs): Bu
   const side = clamp(aimOf(spec, knobs) / 0.4, -1.3, 1.3);
   const turned = (before: number, after: number): Track =>
     at([release - 0.2, 0], [contact, radians(before) * side], [caught, radians(after) * side], [duration, 0]);
-  const lift = at([bottom + 0.5 * drive, 0], [release + 0.05, raised], [release + 0.4, 0]);
+  const lift = at([bottom + 0.62 * drive, 0], [release + 0.05, raised], [release + 0.4, 0]);
   const look: Key[] = [
-    { t: bottom, x: radians(-6) },
+    { t: bottom, x: Math.max(radians(-6), low.chestPitch - radians(46)) },
+    { t: bottom + drive / 2, x: Math.max(radians(-14), halfUp.chestPitch - radians(46)) },
     { t: release, x: radians(-24) },
     { t: contact, x: radians(-34) },
     { t: caught, x: radians(-16) },

@@ -2,8 +2,8 @@ import { BUILDS } from '../../shared-types/motion/body.ts';
 import { type Random, random } from '../../shared-types/motion/random.ts';
 import { marginRange } from '../../shared-types/motion/rep.ts';
 import {
-  type FaultCode,
   FAULTS,
+  type FaultCode,
   type MovementName,
   type RepSpecification,
   specify,
