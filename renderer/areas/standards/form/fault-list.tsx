@@ -1,3 +1,4 @@
+import { type ReactNode, useState } from 'react';
 import { Button } from '../../../parts/controls/button.tsx';
 import { Card } from '../../../parts/controls/card.tsx';
 import { newId } from '../../../parts/desk/new-id.ts';
@@ -28,13 +29,8 @@ export function FaultList({ entry, change, problem }: FormFields<SheetEntry>) {
       <div>
         {faults.map((fault, place) => {
           const own = (field: string): string | undefined => problem(`faults.${place}.${field}`);
-          const wrong = faultFieldNames.some((field) => own(field) !== undefined);
           return (
-            <details key={fault.key} className={styles.fault} open={wrong || fault.name === '' ? true : undefined}>
-              <summary>
-                <FaultLetter initial={fault.initial.slice(0, 1)} />
-                <bdi>{fault.name === '' ? words.newFault : fault.name}</bdi>
-              </summary>
+            <Foldable key={fault.key} fault={fault} wrong={faultFieldNames.some((field) => own(field) !== undefined)}>
               <FaultFields entry={fault} change={(part) => replace(place, [{ ...fault, ...part }])} problem={own} />
               <div className={styles.actions}>
                 {place === 0 ? null : (
@@ -46,7 +42,7 @@ export function FaultList({ entry, change, problem }: FormFields<SheetEntry>) {
                   {words.removeFault(fault.name)}
                 </Button>
               </div>
-            </details>
+            </Foldable>
           );
         })}
       </div>
@@ -59,6 +55,28 @@ export function FaultList({ entry, change, problem }: FormFields<SheetEntry>) {
         </div>
       )}
     </Card>
+  );
+}
+
+interface FoldableProps {
+  readonly fault: FaultEntry;
+  readonly wrong: boolean;
+  readonly children: ReactNode;
+}
+
+/** Opens by itself for a new fault and for one in which something is wrong; it never closes by itself. */
+function Foldable({ fault, wrong, children }: FoldableProps) {
+  const words = useWords().standards.form;
+  const [open, setOpen] = useState(fault.name === '');
+  if (wrong && !open) setOpen(true);
+  return (
+    <details className={styles.fault} open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>
+        <FaultLetter initial={fault.initial.slice(0, 1)} />
+        <bdi>{fault.name === '' ? words.newFault : fault.name}</bdi>
+      </summary>
+      {children}
+    </details>
   );
 }
 
