@@ -48,7 +48,7 @@ export function PersonScreen({ id }: { id: string | null }) {
 
 /** A title or a message has room for this much of a name. */
 function short(name: string, most = 60): string {
-  const characters = [...name];
+  const characters = Array.from(name);
   return characters.length <= most ? name : `${characters.slice(0, most).join('')}…`;
 }
 

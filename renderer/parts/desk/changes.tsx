@@ -1,6 +1,6 @@
-import { createContext, type ReactNode, useContext, useEffect, useEffectEvent, useMemo } from 'react';
+import { createContext, type ReactNode, useContext, useEffect, useEffectEvent, useMemo, useRef } from 'react';
 import type { Change } from '../../../shared-types/contract/desk.ts';
-import { useLink } from './link.ts';
+import { useSubscription } from './use-subscription.ts';
 
 export type Topic = Change['topic'];
 
@@ -11,24 +11,21 @@ const ChangesContext = createContext<Set<Listener>>(new Set());
 
 /** One stream of the desk's changes for the whole program. */
 export function ChangesProvider({ children }: { children: ReactNode }) {
-  const link = useLink();
   const listeners = useMemo(() => new Set<Listener>(), []);
-  useEffect(() => {
-    let opened = false;
-    const tell: Listener = (change) => {
-      for (const listener of [...listeners]) listener(change);
-    };
-    return link.subscribe(
-      async (_input: undefined, options) => {
-        const items = await link.client.desk.changes(undefined, options);
-        if (opened) tell(null);
-        opened = true;
-        return items;
-      },
-      undefined,
-      tell,
-    );
-  }, [link, listeners]);
+  const opened = useRef(false);
+  const tell: Listener = (change) => {
+    for (const listener of [...listeners]) listener(change);
+  };
+  useSubscription(
+    'changes',
+    async (client, signal) => {
+      const items = await client.desk.changes(undefined, { signal });
+      if (opened.current) tell(null);
+      opened.current = true;
+      return items;
+    },
+    tell,
+  );
   return <ChangesContext value={listeners}>{children}</ChangesContext>;
 }
 

@@ -37,14 +37,6 @@ export function Cross() {
   );
 }
 
-export function Tick() {
-  return (
-    <Sign>
-      <path d="M5 13l5 5L19 7" />
-    </Sign>
-  );
-}
-
 export function Cog() {
   return (
     <Sign>
@@ -76,15 +68,6 @@ export function ArrowLeft() {
   return (
     <Sign>
       <path d="M19 12H5M11 6l-6 6 6 6" />
-    </Sign>
-  );
-}
-
-export function Warning() {
-  return (
-    <Sign>
-      <path d="M12 4l9 16H3zM12 10v4" />
-      <circle cx="12" cy="17" r="0.6" fill="currentColor" />
     </Sign>
   );
 }

@@ -12,7 +12,7 @@ export function lineParts(ribbon: string): { counted: string; noReps: string; no
   let counted = '';
   let noReps = '';
   let noRepCount = 0;
-  const signs = [...ribbon];
+  const signs = Array.from(ribbon);
   for (const [index, sign] of signs.entries()) {
     const x = Math.round((index * pitch + (pitch - bar) / 2) * 10) / 10;
     if (sign === '.') {
@@ -31,7 +31,7 @@ export function lineParts(ribbon: string): { counted: string; noReps: string; no
 export function RibbonLine({ ribbon }: { ribbon: string }) {
   const words = useWords().ribbon;
   const { counted, noReps, noRepCount, slots } = lineParts(ribbon);
-  const attempts = [...ribbon].length;
+  const attempts = Array.from(ribbon).length;
   return (
     <svg
       className={styles.line}

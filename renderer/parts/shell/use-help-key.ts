@@ -1,7 +1,7 @@
 import { useEffect, useEffectEvent } from 'react';
 
 /** Whether a key press belongs to what has the focus: a text being typed, or an open dialog. */
-export function isTyping(target: EventTarget | null): boolean {
+function isTyping(target: EventTarget | null): boolean {
   if (!(target instanceof HTMLElement)) return false;
   return target.isContentEditable || /^(?:INPUT|TEXTAREA|SELECT)$/.test(target.tagName);
 }

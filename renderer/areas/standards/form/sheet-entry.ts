@@ -103,7 +103,7 @@ export function readNumbers(text: string): number[] {
   return words.map((word) => readNumber(word.replace(/[.,]$/, '')) ?? Number.NaN);
 }
 
-export function readLines(text: string): string[] {
+function readLines(text: string): string[] {
   const lines = text.split('\n').map((line) => line.trim());
   return lines.filter((line) => line !== '');
 }
