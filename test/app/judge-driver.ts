@@ -1,6 +1,9 @@
 // Drives the Judge area as a judge does, in a real browser against the real program.
 
+import { readFile } from 'node:fs/promises';
 import type { Browser, BrowserContext, BrowserContextOptions, Locator, Page } from 'playwright-core';
+import { setsFile } from '../../shared-types/contract/exchange.ts';
+import type { SetEvent } from '../../shared-types/log/events.ts';
 import type { Program } from '../program.ts';
 
 export const desktop = { viewport: { width: 1280, height: 800 } } as const;
@@ -67,4 +70,23 @@ export async function goTo(page: Page, place: string): Promise<void> {
   await page.evaluate((hash) => {
     location.hash = hash;
   }, place);
+}
+
+/**
+ * The log of the latest set as the desk exports it: what a user would get as a file. Reads it in a further page, so that
+ * the one under test stays as it is.
+ */
+export async function savedLog(page: Page, address = page.url()): Promise<readonly SetEvent[]> {
+  const reader = await page.context().newPage();
+  try {
+    await reader.goto(address.replace(/#.*$/, '#/judge/sets'));
+    const [file] = await Promise.all([
+      reader.waitForEvent('download'),
+      reader.getByRole('button', { name: 'Logs as JSON' }).click(),
+    ]);
+    const { sets } = setsFile.parse(JSON.parse(await readFile(await file.path(), 'utf8')));
+    return sets[0]?.events ?? [];
+  } finally {
+    await reader.close();
+  }
 }

@@ -7,7 +7,7 @@ import {
   toSetup,
   withSheet,
 } from '../../renderer/areas/judge/home/choice.ts';
-import { readSpan } from '../../renderer/areas/judge/home/read-span.ts';
+import { readSpan } from '../../renderer/parts/controls/read-span.ts';
 import { setSetup } from '../../shared-types/log/setup.ts';
 import { boxJumpOver } from '../../shared-types/sheets/box-jump-over.ts';
 import { jumpBurpee } from '../../shared-types/sheets/jump-burpee.ts';

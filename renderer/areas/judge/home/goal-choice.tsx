@@ -3,11 +3,11 @@ import type { Goal } from '../../../../shared-types/log/setup.ts';
 import type { StandardSheet } from '../../../../shared-types/sheets/sheet.ts';
 import { TextField } from '../../../parts/controls/field.tsx';
 import { NumberField } from '../../../parts/controls/number-field.tsx';
+import { readSpan } from '../../../parts/controls/read-span.ts';
 import { Segmented } from '../../../parts/controls/segmented.tsx';
 import { useFormats, useWords } from '../../../parts/words/words.tsx';
 import { useGoalText } from '../use-goal-text.ts';
 import { goalOf } from './choice.ts';
-import { readSpan } from './read-span.ts';
 import { amountOf, usualGoals } from './usual-amounts.ts';
 import styles from './value-choice.module.css';
 

@@ -3,7 +3,7 @@ import { type Action, faultIndex } from '../../../parts/keys/actions.ts';
 import type { Intent } from './decide.ts';
 
 /** What a key asks for: a press of the log, or something of the screen. */
-export type KeyWish = Intent | { readonly kind: 'ask-finish' } | { readonly kind: 'ask-abandon' };
+export type KeyWish = Intent | { readonly kind: 'ask-finish' | 'ask-abandon' | 'ask-menu' };
 
 export interface KeyContext {
   readonly sheet: Pick<StandardSheet, 'faults'>;
@@ -37,6 +37,8 @@ export function keyWish(action: Action, { sheet, nextMark, shift }: KeyContext):
       return { kind: 'ask-finish' };
     case 'abandon':
       return { kind: 'ask-abandon' };
+    case 'help':
+      return { kind: 'ask-menu' };
     default:
       return null;
   }

@@ -7,7 +7,8 @@ import type { SetStart } from '../../../link/store.ts';
 import { IconButton } from '../../../parts/controls/button.tsx';
 import { useSettings } from '../../../parts/desk/settings.tsx';
 import { faultAction } from '../../../parts/keys/actions.ts';
-import { keyLabel, keyMap, keysOf } from '../../../parts/keys/bindings.ts';
+import { heldKeys, keyMap } from '../../../parts/keys/bindings.ts';
+import { useKeyLabels } from '../../../parts/keys/use-key-labels.ts';
 import { Lines } from '../../../parts/look/signs.tsx';
 import { ribbonMarks } from '../../../parts/ribbon/marks.ts';
 import { Ribbon } from '../../../parts/ribbon/ribbon.tsx';
@@ -58,7 +59,10 @@ export function LiveScreen({ start, view, state, log, clock, pad, onSummary }: L
   const running = state.phase === 'running';
   useFloor();
   const awake = useWakeLock(running);
-  useEffect(() => frame.current?.focus({ preventScroll: true }), []);
+  // A closed panel gives the focus back to the button that opened it, and the space bar would open it again.
+  useEffect(() => {
+    if (asking === null) frame.current?.focus({ preventScroll: true });
+  }, [asking]);
   const athlete = calledName(start.athlete);
   useEffect(() => {
     document.title = words.live.title(sheet.station, athlete);
@@ -66,6 +70,7 @@ export function LiveScreen({ start, view, state, log, clock, pad, onSummary }: L
 
   const initials = useMemo(() => sheet.faults.map((fault) => fault.initial), [sheet]);
   const keys = useMemo(() => keyMap(settings.keys, initials), [settings.keys, initials]);
+  const keyLabel = useKeyLabels();
   const keyList = useKeyList(sheet);
   const marked = state.marks.at(-1)?.metres ?? 0;
   const mark = nextMark(sheet, goal, marked);
@@ -82,6 +87,8 @@ export function LiveScreen({ start, view, state, log, clock, pad, onSummary }: L
       else if (running) ask('finish', timeStamp);
     } else if (wish.kind === 'ask-abandon') {
       if (running) ask('abandon', timeStamp);
+    } else if (wish.kind === 'ask-menu') {
+      ask('menu', timeStamp);
     } else {
       run(wish, timeStamp);
     }
@@ -93,7 +100,7 @@ export function LiveScreen({ start, view, state, log, clock, pad, onSummary }: L
   const keyOf = (code: string): string => {
     const index = sheet.faults.findIndex((fault) => fault.code === code);
     const action = faultAction(index);
-    const first = action === null ? undefined : keysOf(action, settings.keys, initials)[0];
+    const first = action === null ? undefined : heldKeys(action, settings.keys, initials)[0];
     return first === undefined ? '' : keyLabel(first);
   };
   const own = useMemo(() => ownPads(pad), [pad]);

@@ -1,13 +1,15 @@
 import type { StandardSheet } from '../../../../shared-types/sheets/sheet.ts';
 import { useSettings } from '../../../parts/desk/settings.tsx';
 import { type Action, calls, faultAction } from '../../../parts/keys/actions.ts';
-import { keyLabel, keysOf } from '../../../parts/keys/bindings.ts';
+import { heldKeys } from '../../../parts/keys/bindings.ts';
+import { useKeyLabels } from '../../../parts/keys/use-key-labels.ts';
 import { useWords } from '../../../parts/words/words.tsx';
 
 /** The bound keys of a sheet's screen, each action with its keys as printed on the board. */
 export function useKeyList(sheet: StandardSheet): readonly { readonly name: string; readonly keys: string }[] {
   const words = useWords().judge.live;
   const { settings } = useSettings();
+  const keyLabel = useKeyLabels();
   const initials = sheet.faults.map((fault) => fault.initial);
   const names: Readonly<Record<(typeof calls)[number], string>> = {
     count: words.counted,
@@ -20,7 +22,7 @@ export function useKeyList(sheet: StandardSheet): readonly { readonly name: stri
   };
   const entry = (name: string, action: Action) => ({
     name,
-    keys: keysOf(action, settings.keys, initials).map(keyLabel).join(' / '),
+    keys: heldKeys(action, settings.keys, initials).map(keyLabel).join(' / '),
   });
   const ofCalls = calls
     .filter((call) => call !== 'mark' || sheet.markEveryM !== null)

@@ -1,5 +1,6 @@
 import type { SetFilter } from '../../../../shared-types/contract/sets.ts';
 import { type Before, before } from '../../../../shared-types/log/setup.ts';
+import { startOfDay } from '../../../parts/controls/start-of-day.ts';
 
 /** What stands in the filter form; empty text means any. Days as the browser's date field writes them, 2026-11-25. */
 export interface FilterChoice {
@@ -31,15 +32,6 @@ export const noFilter: FilterChoice = {
   unexplained: false,
   practice: 'without',
 };
-
-/** Local midnight at the begin of a day, or of the day after it; milliseconds since 1970 UTC, null where it is no day. */
-export function startOfDay(text: string, after = 0): number | null {
-  const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
-  if (parts === null) return null;
-  // The next day's own midnight, not 24 hours later: days with a change of the clocks are shorter or longer.
-  const at = new Date(Number(parts[1]), Number(parts[2]) - 1, Number(parts[3]) + after).getTime();
-  return Number.isFinite(at) ? at : null;
-}
 
 function isBefore(text: string): text is Before {
   return (before.options as readonly string[]).includes(text);

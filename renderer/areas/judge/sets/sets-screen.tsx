@@ -4,6 +4,7 @@ import { Button, LinkButton } from '../../../parts/controls/button.tsx';
 import { EmptyState } from '../../../parts/controls/card.tsx';
 import { TextField } from '../../../parts/controls/field.tsx';
 import { Loaded } from '../../../parts/controls/loaded.tsx';
+import { saveFile } from '../../../parts/controls/save-file.ts';
 import { failureOf } from '../../../parts/desk/failure.ts';
 import { useLink } from '../../../parts/desk/link.ts';
 import { useCall } from '../../../parts/desk/use-call.ts';
@@ -13,7 +14,6 @@ import { Page } from '../../../parts/shell/page.tsx';
 import { useWords } from '../../../parts/words/words.tsx';
 import { filterOf, filtersInUse, noFilter } from './filter-choice.ts';
 import { FilterForm } from './filter-form.tsx';
-import { saveFile } from './save-file.ts';
 import { SetRow, SetRows } from './set-row.tsx';
 import styles from './sets-screen.module.css';
 
