@@ -1,8 +1,9 @@
+import { packBins } from './bins.ts';
 import type { WriteConnection } from './connection.ts';
-import { type AttemptFact, asColumns, binOf, type ReasonFact, type Scale, type SetFacts, scales } from './facts.ts';
+import { type AttemptFact, asColumns, type ReasonFact, type Scale, type SetFacts, scales } from './facts.ts';
 import { unknownSet } from './log.ts';
 import { build } from './query.ts';
-import type { StaleSet, StaleSets } from './stale-sets.ts';
+import { type StaleSet, staleSets } from './stale-sets.ts';
 
 /** Everything derived from the log of one set. */
 export interface FactsOfSet {
@@ -27,7 +28,7 @@ export interface FactWrites {
   forget(): void;
 }
 
-export function factWrites(connection: WriteConnection, staleSets: StaleSets): FactWrites {
+export function factWrites(connection: WriteConnection): FactWrites {
   const current = connection.prepare<
     [string],
     { n: number; applied_n: number; projection: number; created_at: number }
@@ -48,8 +49,8 @@ export function factWrites(connection: WriteConnection, staleSets: StaleSets): F
     replaceRows(setN, derived);
   };
   return {
-    write: (set, derived) => {
-      const outcome = connection.transaction(() => {
+    write: (set, derived) =>
+      connection.transaction(() => {
         const row = current.get(set);
         if (row === undefined) throw unknownSet(set, connection.path);
         const older =
@@ -58,17 +59,13 @@ export function factWrites(connection: WriteConnection, staleSets: StaleSets): F
         if (older) return 'older';
         replaceFacts(row.n, row.created_at, derived);
         return 'written';
-      });
-      if (outcome === 'written') staleSets.applied(set, derived.appliedN, derived.projection);
-      return outcome;
-    },
-    stale: (projection, limit) => staleSets.list(projection, limit),
+      }),
+    stale: staleSets(connection),
     forget: () => {
       connection.transaction(() => {
         for (const table of ['set_reasons', 'attempts', 'set_bins'] as const) connection.run(build.deleteFrom(table));
         connection.run(build.updateTable('set_facts').set({ applied_n: 0, projection: 0 }));
       });
-      staleSets.lookAgain();
     },
   };
 }
@@ -79,7 +76,7 @@ function rowReplacer(connection: WriteConnection): (setN: number, derived: Facts
   );
   const reason = connection.prepare<unknown[]>('INSERT INTO set_reasons VALUES (?, ?, ?, ?)');
   const attempt = connection.prepare<unknown[]>('INSERT INTO attempts VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)');
-  const bin = connection.prepare<unknown[]>('INSERT INTO set_bins VALUES (?, ?, ?, ?, ?)');
+  const bins = connection.prepare<unknown[]>('INSERT INTO set_bins VALUES (?, ?, ?)');
   return (setN, { reasons, attempts }) => {
     for (const statement of clear) statement.run(setN);
     for (const { fault, noReps, seconds } of reasons) reason.run(setN, fault, noReps, seconds);
@@ -98,22 +95,6 @@ function rowReplacer(connection: WriteConnection): (setN: number, derived: Facts
         a.costSeconds,
       );
     }
-    for (const scale of Object.keys(scales) as Scale[]) {
-      for (const [place, count] of binCounts(attempts, scale))
-        bin.run(setN, scale, place, count.attempts, count.noReps);
-    }
+    for (const scale of Object.keys(scales) as Scale[]) bins.run(setN, scale, packBins(attempts, scale));
   };
-}
-
-function binCounts(attempts: readonly AttemptFact[], scale: Scale): Map<number, { attempts: number; noReps: number }> {
-  const counts = new Map<number, { attempts: number; noReps: number }>();
-  for (const [place, attempt] of attempts.entries()) {
-    const bin = binOf(attempt, scale, attempts[place - 1]);
-    if (bin === null) continue;
-    const count = counts.get(bin) ?? { attempts: 0, noReps: 0 };
-    count.attempts += 1;
-    if (attempt.verdict === 'no-rep') count.noReps += 1;
-    counts.set(bin, count);
-  }
-  return counts;
 }

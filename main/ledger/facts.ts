@@ -65,13 +65,11 @@ export interface AttemptFact {
 
 /**
  * Counts of attempts are also kept in bins, so that a report over everyone need not read every attempt. `progress`: twenty
- * equal parts of the set, 0 to 19. `cycle`: the attempt's own cycle in steps of 200 ms, the last bin (300, a minute) open.
- * `pace`: the attempt's own cycle over the one expected there, in steps of 0.05, the last bin (40, twice as long) open; only
+ * equal parts of the set, 0 to 19. `pace`: the attempt's own cycle over the one expected there, in steps of 0.05, the last bin (40, twice as long) open; only
  * for attempts after a counted rep, because a no-rep makes the next cycle longer.
  */
 export const scales = {
   progress: { bins: 20, width: 0.05 },
-  cycle: { bins: 301, width: 200 },
   pace: { bins: 41, width: 0.05 },
 } as const;
 export type Scale = keyof typeof scales;
@@ -89,8 +87,6 @@ function valueOn(scale: Scale, attempt: AttemptFact, previous: AttemptFact | und
   switch (scale) {
     case 'progress':
       return progress;
-    case 'cycle':
-      return cycleMs;
     case 'pace':
       if (previous === undefined || previous.verdict === 'no-rep') return null;
       return cycleMs === null || expectedMs === null || expectedMs <= 0 ? null : cycleMs / expectedMs;

@@ -13,7 +13,6 @@ import { beginSession, endSession } from './session.ts';
 import { type SetReads, type Sets, setReads, setWrites } from './sets.ts';
 import { type SettingReads, type Settings, settingReads, settingWrites } from './settings.ts';
 import { type SheetReads, type Sheets, sheetReads, sheetWrites } from './sheets.ts';
-import { StaleSets } from './stale-sets.ts';
 
 /** The ledger as a report's worker sees it: nothing in it writes. */
 export interface LedgerReader {
@@ -78,7 +77,6 @@ export function readerOn(connection: ReadConnection): LedgerReader {
 }
 
 export function ledgerOn(connection: WriteConnection, lock: Lock, now: () => number): Ledger {
-  const staleSets = new StaleSets(connection);
   const session = beginSession(connection, now());
   let closed = false;
   const close = () => {
@@ -95,11 +93,11 @@ export function ledgerOn(connection: WriteConnection, lock: Lock, now: () => num
     people: peopleWrites(connection),
     sheets: sheetWrites(connection),
     sets: setWrites(connection),
-    log: logWrites(connection, staleSets, now),
+    log: logWrites(connection, now),
     settings: settingWrites(connection, now),
     reports: reports(connection),
     ribbons: ribbonReads(connection),
-    facts: factWrites(connection, staleSets),
+    facts: factWrites(connection),
     copies: copiesOf(connection, now, () => {
       closed = true;
       connection.close();

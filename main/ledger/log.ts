@@ -3,7 +3,6 @@ import { canonicalJson } from './canonical.ts';
 import type { ReadConnection, WriteConnection } from './connection.ts';
 import { LedgerError } from './errors.ts';
 import { damagedRow, EVENT_COLUMNS, type EventRow, eventChecksum } from './rows.ts';
-import type { StaleSets } from './stale-sets.ts';
 
 /** What became of one event: written now, there already to the byte, or refused because its name carries other contents. */
 export type Appended =
@@ -67,13 +66,14 @@ export function logReads(connection: ReadConnection): LogReads {
   };
 }
 
-export function logWrites(connection: WriteConnection, staleSets: StaleSets, now: () => number): Log {
+export function logWrites(connection: WriteConnection, now: () => number): Log {
   const setNumber = connection.prepare<[string], { n: number }>('SELECT n FROM sets WHERE id = ?');
   const byName = connection.prepare<[string, number], StoredRow>(`${STORED} WHERE e.pad = ? AND e.seq = ?`);
   const insert = connection.prepare<[number, string, number, number, string, string, number, number]>(
     `INSERT INTO events (set_n, pad, seq, at, kind, body, crc, recorded_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?)
      ON CONFLICT (pad, seq) DO NOTHING`,
   );
+  const lastEvent = connection.prepare<[number, number]>('UPDATE set_facts SET last_n = ? WHERE set_n = ?');
   const appendOne = (event: SetEvent, recordedAt: number): Appended => {
     const setN = setNumber.get(event.set)?.n;
     if (setN === undefined) throw unknownSet(event.set, connection.path);
@@ -81,7 +81,10 @@ export function logWrites(connection: WriteConnection, staleSets: StaleSets, now
     const { set: _set, pad, seq, at, kind, ...rest } = event;
     const row = { set_n: setN, pad, seq, at, kind, body: canonicalJson(rest) };
     const { changes, id } = insert.run(setN, pad, seq, at, kind, row.body, eventChecksum(row), recordedAt);
-    if (changes === 1) return { outcome: 'new', n: id };
+    if (changes === 1) {
+      lastEvent.run(id, setN);
+      return { outcome: 'new', n: id };
+    }
     const stored = byName.get(pad, seq);
     if (stored === undefined) throw damagedRow(`Event ${seq} of pad ${pad}`, connection.path);
     const same = stored.set_n === setN && stored.at === at && stored.kind === kind && stored.body === row.body;
@@ -91,12 +94,7 @@ export function logWrites(connection: WriteConnection, staleSets: StaleSets, now
     ...logReads(connection),
     append: (events) => {
       const recordedAt = now();
-      const outcomes = connection.transaction(() => events.map((event) => appendOne(event, recordedAt)));
-      outcomes.forEach((item, index) => {
-        const set = events[index]?.set;
-        if (item.outcome === 'new' && set !== undefined) staleSets.appended(set, item.n);
-      });
-      return outcomes;
+      return connection.transaction(() => events.map((event) => appendOne(event, recordedAt)));
     },
   };
 }

@@ -1,6 +1,7 @@
 import { sql } from 'kysely';
 import type { Verdict } from '../../shared-types/log/events.ts';
 import type { Before } from '../../shared-types/log/setup.ts';
+import { addedBins, type BinCount, type ClusteredBins, unpackBins } from './bins.ts';
 import type { ReadConnection } from './connection.ts';
 import { type AttemptFact, asFacts, type FactColumns, factColumns, type Scale, type SetFacts } from './facts.ts';
 import { ended, type SetFilter } from './filter.ts';
@@ -56,20 +57,6 @@ export interface ReasonSum {
   readonly sets: number;
 }
 
-export interface BinCount {
-  readonly bin: number;
-  readonly attempts: number;
-  readonly noReps: number;
-}
-
-/** Columns of equal length, a row for each bin of each set; `set` is equal for rows of one set, which stand together. */
-export interface ClusteredBins {
-  readonly set: Int32Array;
-  readonly bin: Int32Array;
-  readonly attempts: Int32Array;
-  readonly noReps: Int32Array;
-}
-
 export interface AttemptsOfSet {
   readonly id: string;
   readonly attempts: readonly AttemptFact[];
@@ -98,8 +85,8 @@ export function reports(connection: ReadConnection): Reports {
     sets: (filter) => connection.all(setsQuery(filter)).map(asReportSet),
     totals: (filter, by = 'all') => connection.all(totalsQuery(filter, by)),
     reasons: (filter, by = 'all') => connection.all(reasonsQuery(filter, by)),
-    bins: (filter, scale) => connection.all(binsQuery(filter, scale)),
-    binsBySet: (filter, scale) => clustered(connection.rows(binsBySetQuery(filter, scale))),
+    bins: (filter, scale) => addedBins(unpackBins(connection.all(binsQuery(filter, scale))), scale),
+    binsBySet: (filter, scale) => unpackBins(connection.all(binsQuery(filter, scale))),
     attempts: (filter, limit) => attemptsOfSets(connection, filter, limit),
   };
 }
@@ -190,39 +177,15 @@ function reasonsQuery(filter: SetFilter, by: Grouping) {
     .orderBy('noReps', 'desc');
 }
 
+/** Sets lead, so that one athlete's bins are found set by set and everyone's are read in the order of the table. */
 function binsQuery(filter: SetFilter, scale: Scale) {
   return build
     .selectFrom('set_facts')
-    .innerJoin('set_bins as b', 'b.set_n', 'set_facts.set_n')
-    .select(['b.bin', sql<number>`sum(b.attempts)`.as('attempts'), sql<number>`sum(b.no_reps)`.as('noReps')])
+    .crossJoin('set_bins as b')
+    .select(['b.set_n as n', 'b.counts'])
+    .whereRef('b.set_n', '=', 'set_facts.set_n')
     .where('b.scale', '=', scale)
-    .where(ended(filter))
-    .groupBy('b.bin')
-    .orderBy('b.bin');
-}
-
-function binsBySetQuery(filter: SetFilter, scale: Scale) {
-  return build
-    .selectFrom('set_facts')
-    .innerJoin('set_bins as b', 'b.set_n', 'set_facts.set_n')
-    .select(['b.set_n', 'b.bin', 'b.attempts', 'b.no_reps'])
-    .where('b.scale', '=', scale)
-    .where(ended(filter))
-    .orderBy('b.set_n')
-    .orderBy('b.bin');
-}
-
-/** Columns of whole numbers instead of an object a row: there are as many rows as twenty times the sets. */
-function clustered(rows: readonly unknown[][]): ClusteredBins {
-  const column = () => new Int32Array(rows.length);
-  const columns = { set: column(), bin: column(), attempts: column(), noReps: column() };
-  rows.forEach(([set, bin, attempts, noReps], place) => {
-    columns.set[place] = Number(set);
-    columns.bin[place] = Number(bin);
-    columns.attempts[place] = Number(attempts);
-    columns.noReps[place] = Number(noReps);
-  });
-  return columns;
+    .where(ended(filter));
 }
 
 /** The latest `limit` sets that match: a whole number of them, at least one. */

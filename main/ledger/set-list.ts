@@ -127,11 +127,10 @@ function asSetRow(
 export function unfinishedSets(connection: ReadConnection): UnfinishedSet[] {
   return connection
     .prepare<[], { body: string; crc: number; last: number }>(
-      `SELECT s.body, s.crc, (SELECT recorded_at FROM events WHERE n = l.last_n) AS last
-       FROM (SELECT f.set_n, f.phase, f.applied_n, (SELECT max(n) FROM events e WHERE e.set_n = f.set_n) AS last_n
-             FROM set_facts f) l
-       JOIN sets s ON s.n = l.set_n
-       WHERE l.last_n IS NOT NULL AND (l.phase IN ('ready', 'running') OR l.last_n > l.applied_n)
+      `SELECT s.body, s.crc, e.recorded_at AS last
+       FROM (SELECT set_n, last_n FROM set_facts WHERE phase IN ('ready', 'running') AND last_n > 0
+             UNION SELECT set_n, last_n FROM set_facts WHERE applied_n < last_n) l
+       JOIN sets s ON s.n = l.set_n JOIN events e ON e.n = l.last_n
        ORDER BY l.last_n DESC`,
     )
     .all()

@@ -16,7 +16,7 @@ export interface Tables {
   set_facts: SetFactsTable;
   set_reasons: { set_n: number; fault: string; no_reps: number; seconds: number | null };
   attempts: AttemptsTable;
-  set_bins: { set_n: number; scale: string; bin: number; attempts: number; no_reps: number };
+  set_bins: { set_n: number; scale: string; counts: Buffer };
 }
 
 interface PeopleTable {
@@ -112,6 +112,7 @@ interface SetFactsTable {
   disruption_s: number | null;
   applied_n: Generated<number>;
   projection: Generated<number>;
+  last_n: Generated<number>;
 }
 
 interface AttemptsTable {

@@ -6,7 +6,6 @@ import { APPLICATION_ID, openReadOnly, openWriter } from '../../main/ledger/conn
 import { logWrites } from '../../main/ledger/log.ts';
 import { SCHEMA_VERSION } from '../../main/ledger/migrations/list.ts';
 import { openLedger, openReader } from '../../main/ledger/open.ts';
-import { StaleSets } from '../../main/ledger/stale-sets.ts';
 import { folder, freshLedger, furnish, go, openOk, refusal, wholeLog } from './helpers.ts';
 
 describe('a connection', () => {
@@ -118,7 +117,7 @@ describe('a place where it cannot work is named', () => {
     ledger.log.append([go(set)]);
     ledger.close();
     const connection = openWriter(path);
-    const log = logWrites(connection, new StaleSets(connection), Date.now);
+    const log = logWrites(connection, Date.now);
     connection.pragma(`max_page_count = ${Number(connection.pragma('page_count')) + 1}`);
     const told = await refusal(() => log.append(wholeLog(set, 2_000, 'pad-b')));
     expect(told).toEqual({ code: 'full', message: expect.stringContaining(path) });

@@ -35,18 +35,21 @@ export function clusterRobustCovariance(
     return failed('invalid-input', 'The columns and clusters are not those of the fit.');
   }
   const sums = new Map<number | string, Float64Array>();
+  const shift = intercept ? 1 : 0;
+  let current: number | string | undefined;
+  let sum: Float64Array = new Float64Array(size);
   for (let i = 0; i < fit.scores.length; i += 1) {
     const cluster = clusters[i] ?? '';
-    let sum = sums.get(cluster);
-    if (!sum) {
-      sum = new Float64Array(size);
+    // Rows of one cluster mostly stand together, so that few of a million rows need looking up.
+    if (cluster !== current) {
+      current = cluster;
+      sum = sums.get(cluster) ?? new Float64Array(size);
       sums.set(cluster, sum);
     }
     const score = fit.scores[i] ?? 0;
     if (intercept) sum[0] = (sum[0] ?? 0) + score;
-    for (const [j, column] of predictors.entries()) {
-      const at = intercept ? j + 1 : j;
-      sum[at] = (sum[at] ?? 0) + score * (column[i] ?? 0);
+    for (let j = 0; j < predictors.length; j += 1) {
+      sum[j + shift] = (sum[j + shift] ?? 0) + score * (predictors[j]?.[i] ?? 0);
     }
   }
   const count = sums.size;

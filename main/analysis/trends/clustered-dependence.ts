@@ -99,6 +99,7 @@ function check({ x, counts, totals, clusters }: DependenceRows): Computed<never>
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
   const seen = new Set<number>();
+  let previous: number | undefined;
   for (let i = 0; i < totals.length; i += 1) {
     const size = totals[i] ?? 0;
     if (size === 0) continue;
@@ -106,7 +107,10 @@ function check({ x, counts, totals, clusters }: DependenceRows): Computed<never>
     total += size;
     least = Math.min(least, x[i] ?? 0);
     most = Math.max(most, x[i] ?? 0);
-    seen.add(clusters[i] ?? 0);
+    if (clusters[i] !== previous) {
+      previous = clusters[i];
+      seen.add(previous ?? 0);
+    }
   }
   if (total === 0) return failed('no-data', 'There are no trials.');
   if (count === 0 || count === total) return failed('one-category', 'Every trial ended alike.');

@@ -2,8 +2,8 @@ import type { Hurry, Place, SlopeVerdict } from '../../../shared-types/contract/
 import type { Computed } from '../../analysis/result.ts';
 import { clusteredDependence, type Dependence } from '../../analysis/trends/clustered-dependence.ts';
 import { trialsStillNeeded } from '../../analysis/trends/still-needed.ts';
+import { addedBins, type ClusteredBins } from '../../ledger/bins.ts';
 import { scales } from '../../ledger/facts.ts';
-import type { ClusteredBins } from '../../ledger/reports.ts';
 import { asEstimate, rateOf, whyNot } from './estimates.ts';
 import type { ReviewLedger, Selection } from './selection.ts';
 import { methodName, SIGNIFICANCE } from './trend.ts';
@@ -41,14 +41,27 @@ type Edges = readonly { readonly from: number; readonly to: number | null }[];
 function slopeOf(rows: ClusteredBins, scale: 'progress' | 'pace', range: Range, edges: Edges, sets: number): Place {
   const { width } = scales[scale];
   const centre = (bin: number) => (bin + 0.5) * width;
-  const x = Float64Array.from(rows.bin, centre);
-  // Attempts far from the usual pace are pauses and half tries; they are shown, but would pull the line.
-  const totals = rows.attempts.map((attempts, row) => (inside(x[row] ?? 0, range) ? attempts : 0));
-  const counts = rows.noReps.map((noReps, row) => (inside(x[row] ?? 0, range) ? noReps : 0));
+  const size = rows.bin.length;
+  const [x, totals, counts] = [new Float64Array(size), new Int32Array(size), new Int32Array(size)];
+  const all = { attempts: 0, noReps: 0 };
+  for (let row = 0; row < size; row += 1) {
+    const at = centre(rows.bin[row] ?? 0);
+    x[row] = at;
+    // Attempts far from the usual pace are pauses and half tries; they are shown, but would pull the line.
+    if (at < range.curveFrom || at > range.curveTo) continue;
+    totals[row] = rows.attempts[row] ?? 0;
+    counts[row] = rows.noReps[row] ?? 0;
+    all.attempts += totals[row] ?? 0;
+    all.noReps += counts[row] ?? 0;
+  }
   const found = clusteredDependence({ x, counts, totals, clusters: rows.set }, range);
-  const attempts = totals.reduce((all, value) => all + value, 0);
-  const noReps = counts.reduce((all, value) => all + value, 0);
-  return { bins: binsOf(x, rows, edges), ...answerOf(found, range, { sets, attempts, noReps }) };
+  const together = addedBins(rows, scale);
+  const bins = binsOf(
+    together.map(({ bin }) => centre(bin)),
+    { attempts: together.map((bin) => bin.attempts), noReps: together.map((bin) => bin.noReps) },
+    edges,
+  );
+  return { bins, ...answerOf(found, range, { sets, ...all }) };
 }
 
 /** Curve, fit and verdict of a dependence as the contract has them. */
@@ -82,10 +95,6 @@ function verdictOf(fit: Dependence, attempts: number): SlopeVerdict {
   const { lower, upper } = fit.oddsRatio90;
   if (lower > 1 / FLAT && upper < FLAT) return { kind: 'flat' };
   return { kind: 'unclear', stillNeeded: trialsStillNeeded(attempts, fit.statistic) };
-}
-
-function inside(x: number, { curveFrom, curveTo }: Range): boolean {
-  return x > curveFrom && x < curveTo;
 }
 
 /** The counts in wider bins, each row by the middle of its own bin. */

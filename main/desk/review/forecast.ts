@@ -14,6 +14,7 @@ import { type ReviewLedger, readSelection, type Selection, sum } from './selecti
 import { costOf } from './totals.ts';
 
 const SEED = 1;
+const DRAWS = 2_000;
 /** Latest sets that a forecast rests on: the form of years ago says little of the next race. */
 const LATEST_SETS = 60;
 
@@ -40,14 +41,14 @@ export function forecastFrom(
   const asked = goalOf(goal, used, metresBack);
   if (asked === null) return { kind: 'too-few', why: 'goal-unknown' };
   const earlier = earlierSets(ledger, filter);
-  const present = forecast(earlier, asked, { seed: SEED });
+  const present = forecast(earlier, asked, { seed: SEED, draws: DRAWS });
   if (!present.ok) {
     const why = present.error.kind === 'too-few-data' ? 'no-cost' : whyNot(present.error.kind, counts);
     return { kind: 'too-few', why };
   }
   const scenarios: Scenario[] = [scenarioOf('present', present.value)];
   const given = (name: Scenario['name'], at: number) => {
-    const answer = forecast(earlier, asked, { seed: SEED, rate: at });
+    const answer = forecast(earlier, asked, { seed: SEED, draws: DRAWS, rate: at });
     if (answer.ok) scenarios.push(scenarioOf(name, answer.value));
   };
   given('half', present.value.rate.estimate / 2);

@@ -1,16 +1,14 @@
 import type { Reason, Reasons, Train } from '../../../shared-types/contract/review/figures.ts';
 import { whatToTrain } from '../../analysis/forecast/what-to-train.ts';
-import { seededGenerator } from '../../analysis/random/generator.ts';
+import { type RandomGenerator, seededGenerator } from '../../analysis/random/generator.ts';
 import { randomInteger } from '../../analysis/random/variates.ts';
 import { reasonKey } from './reasons.ts';
 import { type ReviewLedger, type Selection, sum } from './selection.ts';
 import { FEWEST_FOR_SPREAD } from './totals.ts';
 
 const SEED = 1;
-/** Sets drawn in all resamples together: a bound on the time over ten years of a gym. */
-const MOST_DRAWN = 2_000_000;
-const MOST_RESAMPLES = 999;
-const FEWEST_RESAMPLES = 99;
+const RESAMPLES = 999;
+const MOST_GROUPS = 500;
 
 /** What to train first: the explained reason that loses the most seconds; by number where no cost is known. */
 export function trainOf(ledger: ReviewLedger, selection: Selection, { lines }: Reasons): Train | null {
@@ -58,38 +56,57 @@ function surenessInSets({ reports }: ReviewLedger, { filter, sets }: Selection, 
   return found.ok ? (found.value.ranking.find((line) => line.fault === key)?.sure ?? null) : null;
 }
 
-/** Share of bootstrap resamples of whole sets (Davison & Hinkley 1997, 3.8) in which the reason costs the most. */
+/**
+ * Share of bootstrap resamples of whole sets (Davison & Hinkley 1997, 3.8) in which the reason costs the most. More than 500
+ * sets are dealt at random into 500 groups, which stand for them: the spread between groups is that between sets.
+ */
 function surenessOverSets({ sets, reasons }: Selection, key: string, by: Train['by']): number {
   const used = by === 'seconds' ? sets.filter((set) => set.costS !== null) : sets;
-  const placeOf = new Map(used.map((set, place) => [set.n, place]));
-  const keys: string[] = [];
-  const indexOf = new Map<string, number>();
-  const rows: { index: number; value: number }[][] = used.map(() => []);
+  const groups = Math.min(MOST_GROUPS, used.length);
+  const generator = seededGenerator(SEED);
+  const dealt = shuffled(used, generator);
+  const placeOf = new Map(dealt.map((set, place) => [set.n, { group: place % groups, sheet: set.sheet }]));
+  const losses = new Map<string, Float64Array>();
   for (const { n, fault, noReps, seconds } of reasons) {
     const place = placeOf.get(n);
-    const sheet = place === undefined ? undefined : used[place]?.sheet;
-    if (place === undefined || sheet === undefined || fault === '') continue;
-    const name = reasonKey(sheet, fault);
-    const index = indexOf.get(name) ?? keys.push(name) - 1;
-    indexOf.set(name, index);
-    rows[place]?.push({ index, value: by === 'seconds' ? (seconds ?? 0) : noReps });
+    if (place === undefined || fault === '') continue;
+    const name = reasonKey(place.sheet, fault);
+    const own = losses.get(name) ?? new Float64Array(groups);
+    own[place.group] = (own[place.group] ?? 0) + (by === 'seconds' ? (seconds ?? 0) : noReps);
+    losses.set(name, own);
   }
-  const generator = seededGenerator(SEED);
-  const resamples = Math.round(
-    Math.min(MOST_RESAMPLES, Math.max(FEWEST_RESAMPLES, MOST_DRAWN / Math.max(1, used.length))),
-  );
-  const wanted = indexOf.get(key);
+  const drawn = new Int32Array(groups);
   let first = 0;
-  for (let resample = 0; resample < resamples; resample += 1) {
-    const sums = new Float64Array(keys.length);
-    for (let draw = 0; draw < used.length; draw += 1) {
-      for (const { index, value } of rows[randomInteger(generator, used.length)] ?? []) {
-        sums[index] = (sums[index] ?? 0) + value;
-      }
-    }
-    if (sums.indexOf(sums.reduce((most, value) => Math.max(most, value), Number.NEGATIVE_INFINITY)) === wanted) {
-      first += 1;
+  for (let resample = 0; resample < RESAMPLES; resample += 1) {
+    for (let draw = 0; draw < groups; draw += 1) drawn[draw] = randomInteger(generator, groups);
+    if (dearest(losses, drawn) === key) first += 1;
+  }
+  return first / RESAMPLES;
+}
+
+/** Fisher and Yates's shuffle: in order of time, dealing would follow the gym's weekly order of athletes. */
+function shuffled<Item>(items: readonly Item[], generator: RandomGenerator): Item[] {
+  const order = [...items];
+  for (let last = order.length - 1; last > 0; last -= 1) {
+    const other = randomInteger(generator, last + 1);
+    const [a, b] = [order[last], order[other]];
+    if (a === undefined || b === undefined) continue;
+    order[last] = b;
+    order[other] = a;
+  }
+  return order;
+}
+
+function dearest(losses: ReadonlyMap<string, Float64Array>, drawn: Int32Array): string | null {
+  let name: string | null = null;
+  let most = Number.NEGATIVE_INFINITY;
+  for (const [own, values] of losses) {
+    let sum = 0;
+    for (let draw = 0; draw < drawn.length; draw += 1) sum += values[drawn[draw] ?? 0] ?? 0;
+    if (sum > most) {
+      most = sum;
+      name = own;
     }
   }
-  return first / resamples;
+  return name;
 }
