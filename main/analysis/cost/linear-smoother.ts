@@ -1,7 +1,7 @@
 import { interpolate } from '../smoothing/interpolate.ts';
 import { prepareLowess } from '../smoothing/lowess.ts';
 
-/** Up to this many points the smoother's matrix is worth its memory; beyond, leverage is below 1 % and fits are direct. */
+/** Up to this many points the smoother's matrix is worth its memory; beyond, leverage is below 1 % and fits are direct, at 20 places. */
 const MOST_FOR_MATRIX = 500;
 
 /** LOWESS without its robust rounds: fitted values are then a fixed matrix times the data (the "hat matrix"). */
@@ -16,8 +16,9 @@ export type LinearSmoother = {
 
 /** The linear smoother over points x; null where they are none or out of order. */
 export function linearSmoother(x: readonly number[]): LinearSmoother | null {
-  const prepared = prepareLowess(x, { iterations: 0 });
   const n = x.length;
+  const range = (x[n - 1] ?? 0) - (x[0] ?? 0);
+  const prepared = prepareLowess(x, n > MOST_FOR_MATRIX ? { iterations: 0, delta: range / 20 } : { iterations: 0 });
   if (!prepared.ok) return null;
   const smooth = prepared.value;
   if (n > MOST_FOR_MATRIX) {

@@ -3,6 +3,8 @@ import { randomInteger, randomNormal } from '../random/variates.ts';
 
 /** Fewer observed costs than this are no distribution. */
 export const FEWEST_COSTS = 3;
+/** More observed costs than this are as good as the whole distribution; resampling them would only take time. */
+const MOST_RESAMPLED = 500;
 
 /** Seconds of a number of no-reps in one set to come. */
 export type CostDraw = (noReps: number, generator: RandomGenerator) => number;
@@ -21,10 +23,11 @@ export function costDraws(sets: readonly (readonly number[])[]): CostDraw | null
   // The centre of a resample of n costs varies by (n - 1) / n too little.
   const inflation = Math.sqrt(n / (n - 1));
   const mean = costs.reduce((sum, cost) => sum + cost, 0) / n;
-  const pool = new Float64Array(n);
+  const pool = Float64Array.from(costs);
   return (noReps, generator) => {
     if (noReps === 0) return 0;
-    for (let i = 0; i < n; i += 1) pool[i] = mean + inflation * ((costs[randomInteger(generator, n)] ?? mean) - mean);
+    for (let i = 0; i < n && n <= MOST_RESAMPLED; i += 1)
+      pool[i] = mean + inflation * ((costs[randomInteger(generator, n)] ?? mean) - mean);
     let sum = noReps * between * randomNormal(generator);
     for (let i = 0; i < noReps; i += 1) sum += pool[randomInteger(generator, n)] ?? mean;
     // No-reps give no time back, however the draws fall.

@@ -1,7 +1,7 @@
 import { percentileInterval } from '../bootstrap/percentile-interval.ts';
 import { DEFAULT_LEVEL, type EstimateWithInterval, levelError } from '../interval.ts';
 import { type RandomGenerator, seededGenerator } from '../random/generator.ts';
-import { randomExponential, randomGamma } from '../random/variates.ts';
+import { randomExponential, randomGamma, randomNormal } from '../random/variates.ts';
 import { type Computed, computed, failed } from '../result.ts';
 
 /** A no-rep as it was called: its faults (none if unexplained), and its cost in seconds, null where not estimable. */
@@ -43,6 +43,8 @@ export type WhatToTrain = {
 const CLEAR = 0.9;
 const LIKELY = 0.6;
 const DEFAULT_DRAWS = 4_000;
+/** Beyond this many costs of a fault their mean is normal for every purpose here. */
+const MOST_BOOTSTRAPPED = 200;
 
 /**
  * Which fault to train first: the one that loses the most seconds. How sure that is comes from draws of what each fault
@@ -119,19 +121,33 @@ function drawCosts(
   draws: number,
   generator: RandomGenerator,
 ): Float64Array[] {
+  const faults = groups.map((parts) => ({
+    count: parts.reduce((sum, part) => sum + part.weight, 0),
+    drawMean: meanDraws([...parts, { weight: 1, value: mean }]),
+  }));
   return Array.from({ length: draws }, () =>
-    Float64Array.from(groups, (parts) => {
-      const count = parts.reduce((sum, part) => sum + part.weight, 0);
-      let weights = randomExponential(generator);
-      let sum = weights * mean;
-      for (const part of parts) {
-        const weight = part.weight * randomExponential(generator);
-        weights += weight;
-        sum += weight * part.value;
-      }
-      return randomGamma(generator, count + 0.5) * (sum / weights);
-    }),
+    Float64Array.from(faults, ({ count, drawMean }) => randomGamma(generator, count + 0.5) * drawMean(generator)),
   );
+}
+
+/** Draws of a mean by the Bayesian bootstrap; of many values by the normal law it then follows. */
+function meanDraws(parts: readonly Part[]): (generator: RandomGenerator) => number {
+  const weights = parts.reduce((sum, part) => sum + part.weight, 0);
+  const centre = parts.reduce((sum, part) => sum + part.weight * part.value, 0) / weights;
+  if (parts.length > MOST_BOOTSTRAPPED) {
+    const spread = parts.reduce((sum, part) => sum + (part.weight * (part.value - centre)) ** 2, 0);
+    return (generator) => centre + (Math.sqrt(spread) / weights) * randomNormal(generator);
+  }
+  return (generator) => {
+    let drawnWeights = 0;
+    let sum = 0;
+    for (const part of parts) {
+      const weight = part.weight * randomExponential(generator);
+      drawnWeights += weight;
+      sum += weight * part.value;
+    }
+    return sum / drawnWeights;
+  };
 }
 
 function isGreatest(row: Float64Array, index: number): boolean {
