@@ -76,8 +76,8 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
     body,
     box,
     firstSide === 0 ? 1 : 0,
-    Math.max(0, -knobs.touch / 100) + (knobs.touch < 0 ? 0 : 0.03),
-    Math.max(0.001, knobs.touch / 100),
+    Math.max(0, -knobs.touch / 100) + (knobs.touch < 0 ? 0 : 0.006),
+    Math.max(0.0005, knobs.touch / 100),
   );
   const loosely = hovering ? Math.min(1, hover / 0.06) : 0;
   const aside = -signOf(firstSide) * stance.halfWidth * 0.75 * loosely;
@@ -149,10 +149,15 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
     });
     const pelvis = {
       x: new Track([
-        { t: takeOff1, x: 0 },
-        { t: landing1, x: aside },
-        { t: takeOff2, x: aside, v: 0, a: 0 },
-        { t: landing2, x: 0, v: 0, a: 0 },
+        { t: crouch, x: 0 },
+        { t: takeOff1, x: 0, v: jump1.off[0], a: 0 },
+        { t: landing1, x: aside, v: jump1.on[0], a: 0 },
+        { t: sink, x: aside, v: 0, a: 0 },
+        { t: dip, x: aside, v: 0, a: 0 },
+        { t: takeOff2, x: aside, v: jump2.off[0], a: 0 },
+        { t: landing2, x: 0, v: jump2.on[0], a: 0 },
+        { t: settled, x: 0, v: 0, a: 0 },
+        { t: turn.from, x: 0, v: 0, a: 0 },
         ...turnKeys.slice(1).map((key) => ({ t: key.t, x: offset * Math.sin(key.angle) })),
       ]),
       y: trunkThenTurn(
@@ -173,7 +178,11 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
       const hang = radians(asked ? 30 : 46) * (hangs ? Math.min(1, hover / 0.015) : 0);
       const droop = radians(32) * loose;
       const trail = -0.05 * loose - 0.3 * hover - (asked ? 0.05 * loose : 0);
-      const onBox: Vec3 = add(feet1[side].forefoot, [0, (hangs ? hover : 0) + body.toes * Math.sin(droop), trail * (hangs ? 1 : 0)]);
+      const onBox: Vec3 = add(feet1[side].forefoot, [
+        0,
+        (hangs ? hover : 0) + body.toes * Math.sin(droop),
+        trail * (hangs ? 1 : 0),
+      ]);
       const x = feet0[side].forefoot[0];
       const late = first ? 0 : 0.006 * spec.variation;
       const turning = turningFoot(body, stance, turn, side);
@@ -212,7 +221,7 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
         turn: new Track([{ t: 0, x: feet0[side].turn }, ...turning.keys]),
         lift: new Track([
           { t: crouch - 0.16, x: 0 },
-          { t: crouch, x: radians(14) },
+          { t: crouch, x: radians(18) },
           { t: offAt, x: lifted - (takeOff1 - offAt) * 1.2 },
           { t: offAt + 0.075, x: radians(55) },
           { t: (takeOff1 + landing1) / 2 + 0.06, x: Math.max(radians(20), 0.95 * hang) },

@@ -87,13 +87,13 @@ function strain(body: Body, trunk: TrunkPose, ankle: Vec3, pelvisPitch: number):
   const knee = 180 - degrees(Math.acos(clamp(1 - (span * span) / (2 * body.thigh * body.shank), -1, 1)));
   const thigh = degrees(Math.atan2(ahead, down)) + knee / 2;
   const over = (x: number, most: number, scale: number): number => (Math.max(0, x - most) / scale) ** 2;
-  return over(thigh + pelvisPitch, 110, 4) + over(knee, 122, 6) + over(14 - knee, 0, 4) + (knee / 400) ** 2;
+  return over(thigh + pelvisPitch, 106, 4) + over(knee, 122, 6) + over(14 - knee, 0, 4) + (knee / 400) ** 2;
 }
 
 /** Hips high over the hands while both feet are off the floor. */
 export function piked(body: Body, hands: HandsDown, straight: number): TrunkPose {
   const arm = body.upperArm + body.forearm;
-  return under(body, [hands.wristHeight + straight * arm, hands.wristZ], radians(34), radians(107));
+  return under(body, [hands.wristHeight + straight * arm, hands.wristZ], radians(33), radians(107));
 }
 
 /** Plank on hands and toes; `bent` 0 with straight arms, 1 the chest at the floor. */

@@ -75,15 +75,15 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
   const floor = prone(body, feetBack, (1 - knobs.chest) / 100);
   const pressed = plank(body, hands, 0.86);
   const feetIn = feetAt(body, stance, toe2, heelsUp);
-  const pikedBack = piked(body, hands, 0.9);
-  const pikedIn = piked(body, hands, 0.92);
+  const pikedBack = piked(body, hands, 0.95);
+  const pikedIn = piked(body, hands, 0.955);
   // Feet far past the hands: the hands have left the floor by then, and the trunk is already rising.
   const past = clamp((-knobs.over - 2) / 10, 0, 1);
   const tucked = between(bentOver(body, hands, feetIn, toe2), gathered(body, feetIn, midOf(toe2), 0.34 * H), past);
   const feet2 = feetAt(body, stance, toe2);
   const crouched = gathered(body, feet2, midOf(toe2), (0.39 + 0.03 * style.uniform() - 0.02 * tired) * H);
   const feetOff = feetAt(body, stance, toe2, radians(36));
-  const off = leaning(body, feetOff, radians(26 + wobble(1)), radians(31), radians(24));
+  const off = leaning(body, feetOff, radians(26 + wobble(1)), radians(33), radians(24));
   const feet3 = feetAt(body, stance, toe3);
   const on = leaning(body, feet3, radians(-26 + wobble(1)), radians(46), radians(30));
   const absorbed = gathered(body, feet3, midOf(toe3), (0.4 - 0.03 * tired) * H);
@@ -198,22 +198,27 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
           { t: feetInAt - 0.02, x: feet2[side].turn },
         ]),
         lift: new Track([
-          ...(crept > 0.05 ? [{ t: rest, x: 0 }, { t: rest + 0.5 * stepping, x: radians(10) }] : []),
+          ...(crept > 0.05
+            ? [
+                { t: rest, x: 0 },
+                { t: rest + 0.5 * stepping, x: radians(10) },
+              ]
+            : []),
           { t: rest + stepping + 0.08 * (handsDown - rest - stepping), x: 0 },
           { t: rest + stepping + 0.62 * (handsDown - rest - stepping), x: radians(20) },
           { t: handsDown, x: heelsUp, v: 0, a: 0 },
           { t: backFrom, x: heelsUp, v: 0, a: 0 },
-          { t: backFrom + 0.34 * (back - backFrom), x: radians(72) },
+          { t: backFrom + 0.29 * (back - backFrom), x: radians(72) },
           { t: back - 0.05, x: PLANK_LIFT, v: 0, a: 0 },
           { t: inFrom, x: PLANK_LIFT, v: 0, a: 0 },
           { t: inFrom + 0.28 * (feetInAt - inFrom), x: radians(79) },
           { t: inFrom + 0.6 * (feetInAt - inFrom), x: radians(66) },
           { t: feetInAt, x: heelsUp },
-          { t: crouch, x: radians(22) },
+          { t: crouch, x: radians(26) },
           { t: offAt, x: radians(36) - (takeOff - offAt) * 1.2 },
           { t: offAt + 0.075, x: radians(58) },
           { t: (takeOff + landing) / 2 + 0.05, x: radians(20) },
-          { t: onAt, x: radians(12), v: 0, a: 0 },
+          { t: onAt, x: radians(15), v: 0, a: 0 },
           { t: Math.max(settled, onAt + 0.12), x: 0 },
         ]),
         toes: new Track([

@@ -103,7 +103,7 @@ function bendTo(start: PickupStart, ball: Vec3): TrunkPose {
     const chest = frameOf(0, trunk.chestPitch, 0);
     return SIDES.some((side) => {
       const hand = handOnBall(body, start.ballRadius, side, ball, chest);
-      return distance(pose.arms[side].shoulder, hand.wrist) > 0.92 * (body.upperArm + body.forearm);
+      return distance(pose.arms[side].shoulder, hand.wrist) > 0.88 * (body.upperArm + body.forearm);
     });
   };
   let low = 0;

@@ -25,7 +25,7 @@ export function marginRange(spec: RepSpecification, code: FaultCode): Range {
   const boxed = spec.movement === 'box-jump-over';
   switch (code) {
     case 'depth':
-      return { low: -25, high: 8 };
+      return { low: -25, high: 7.5 };
     case 'line':
       return { low: Math.max(-60, 100 * (1.18 * H - sheet.lineHeight)), high: 40 };
     case 'aim':
@@ -103,6 +103,8 @@ export function plannedMargins(spec: RepSpecification): Knobs {
     const asked = spec.margins[code];
     const range = marginRange(spec, code);
     planned[code] = asked === undefined ? usual : clamp(asked, range.low, range.high);
+    // A hand touches or it does not: nothing is shown nearer to the edge than 3 mm.
+    if (code === 'touch' && Math.abs(planned[code]) < 0.3) planned[code] = planned[code] < 0 ? -0.3 : 0.3;
   }
   // Down with a hand on the box, no leg bends far enough to keep its foot high above it.
   if (spec.movement === 'box-jump-over' && planned.touch < UNASKED) planned.on = Math.max(planned.on, -4);
@@ -124,7 +126,7 @@ export function makeRep(spec: RepSpecification, next: RepSpecification | null = 
   const memory: Memory = {};
   const last = new Map<FaultCode, { readonly knob: number; readonly size: number }>();
   let best: { motion: Motion; error: number } | null = null;
-  for (let round = 0; round < 8; round += 1) {
+  for (let round = 0; round < 14; round += 1) {
     const built: Built = BUILDERS[spec.movement](spec, knobs, after, memory);
     const motion = motionOf(spec, built.choreography, built.scene);
     const found = truth(motion, spec.sheet);

@@ -32,6 +32,8 @@ import {
 const FULL_REACH = 0.9995;
 /** From here on an arm that is asked too far yields gently instead of stopping dead. */
 const EASY_REACH = 0.93;
+/** A fully bent elbow leaves this share between shoulder and wrist. */
+const CLOSEST_REACH = 0.25;
 const EASY_WRIST = radians(78);
 const FULL_WRIST = radians(89);
 
@@ -127,11 +129,13 @@ function armOf(body: Body, neckBase: Vec3, frame: Frame, arm: ArmPosture, side: 
     return { shoulder, elbow: freeElbow, wrist: freeWrist, fingertip: along(freeWrist, foreDirection, body.hand) };
   }
   const w = arm.reach.weight;
-  const target = mix(freeWrist, arm.reach.wrist, w);
   const bone = body.upperArm + body.forearm;
-  const asked = distance(shoulder, target);
-  const d = softReach(asked, bone);
-  const axis = unit(subtract(target, shoulder));
+  // The goal is brought within reach first: then every blend with the free arm is within reach too.
+  const asked = distance(shoulder, arm.reach.wrist);
+  const goal = along(shoulder, unit(subtract(arm.reach.wrist, shoulder)), softReach(asked, bone));
+  const blend = mix(freeWrist, goal, w);
+  const axis = unit(subtract(blend, shoulder));
+  const d = Math.max(distance(shoulder, blend), CLOSEST_REACH * bone);
   const wrist = along(shoulder, axis, d);
   const freeAxis = unit(subtract(freeWrist, shoulder));
   const freePole = acrossTo(subtract(freeElbow, shoulder), freeAxis, fold);
@@ -157,7 +161,7 @@ function foldWrist(foreArm: Vec3, fingers: Vec3): Vec3 {
 /** Identity up to `EASY_REACH` of the arm, then a smooth approach to its full length. */
 function softReach(asked: number, bone: number): number {
   const easy = EASY_REACH * bone;
-  if (asked <= easy) return Math.max(asked, 0.25 * bone);
+  if (asked <= easy) return asked;
   const room = FULL_REACH * bone - easy;
   return easy + room * Math.tanh((asked - easy) / room);
 }

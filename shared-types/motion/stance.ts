@@ -172,7 +172,7 @@ export function squat(
 /** Bounds of the trunk's lean in a balanced squat, and of the shins' when they must help, radians. */
 const MOST_LEAN = radians(50);
 const LEAST_LEAN = radians(8);
-const MOST_SHIN = radians(35);
+const MOST_SHIN = radians(34);
 
 function squatWith(
   body: Body,

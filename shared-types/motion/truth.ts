@@ -7,7 +7,7 @@ import { FAULTS, type FaultCode, type MarginUnit, type SheetNumbers, unitOf } fr
 /** A part of the body this near to a surface touches it, cm. The margins of `chest`, `on` (box) and `bounce` end here. */
 export const CONTACT_ALLOWANCE = 1;
 /** A hand this near to the box touches it, m. */
-const TOUCH = 0.003;
+const TOUCH = 0.0015;
 
 export interface FaultTruth {
   /** Signed, positive while the standard is met; null where the rep gives no occasion for the fault. */
@@ -142,7 +142,7 @@ function handOnBox(motion: Motion, from: number, to: number): number {
           .map((p) => insideOutline(p, box)),
       ),
     );
-  return 100 * Math.min(-0.01, least(reach, from, to, 120).value);
+  return 100 * Math.min(-1e-4, least(reach, from, to, 120).value);
 }
 
 const spread = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);

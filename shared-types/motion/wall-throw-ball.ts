@@ -11,7 +11,7 @@ import {
 import type { Pickup } from './pick-up.ts';
 import { type PathKey, path } from './smooth.ts';
 import { ballAtChest } from './stance.ts';
-import { along, scale, subtract, type Vec3 } from './vector.ts';
+import { add, along, clamp, scale, subtract, type Vec3 } from './vector.ts';
 
 /** When and where the ball leaves, hits and comes back: seconds and metres in the rep's axes. */
 export interface Throw {
@@ -39,7 +39,9 @@ export function throwBall(bare: Choreography, plan: Throw, pickup: Pickup | null
   const carried = (t: number): Vec3 => ballAtChest(body, r, bare.chestPitch.at(t));
 
   const releaseNeck = neck(plan.release);
-  const start: Vec3 = [plan.aim * 0.12, plan.releaseHeight, releaseNeck[2] + 0.125 * body.stature];
+  // Far enough ahead of the neck to pass the face.
+  const clear = r + 0.092 * body.stature;
+  const start: Vec3 = [plan.aim * 0.12, plan.releaseHeight, releaseNeck[2] + clear];
   const hang = plan.contact - plan.release;
   const velocity: Vec3 = [(plan.aim - start[0]) / hang, GRAVITY * hang, (plan.wallZ - r - start[2]) / hang];
   const contact = ballistic(start, velocity, hang);
@@ -64,23 +66,29 @@ export function throwBall(bare: Choreography, plan: Throw, pickup: Pickup | null
   const down = plan.bottom - plan.descent;
   const off = subtract(start, releaseNeck);
   const leaving = subtract(velocity, neckRate(bare, plan.release));
-  const gather = plan.bottom + 0.4 * plan.drive;
+  const gather = Math.max(plan.bottom + 0.4 * plan.drive, plan.release - 0.36);
   const hold = path([
     ...lead,
     ...[0, 0.25, 0.5, 0.75, 1].map((share) => held(plan.descent + share * down)),
     held((plan.bottom + gather) / 2),
     held(gather),
+    { t: plan.release - 0.15, p: [start[0] * 0.5, Math.min(0.05 * body.stature, 0.3 * off[1] - 0.05), clear] },
     { t: plan.release, p: off, v: leaving, a: [0, -GRAVITY, 0] },
     // The hands follow through where the ball would have been, and stop.
     { t: plan.release + 0.11, p: along(off, leaving, 0.11 * 0.36), v: [0, 0, 0], a: [0, 0, 0] },
   ]);
+  // The arms give until the ball's speed is gone, then carry it to the chest.
+  const lowest = add(carried(duration), [0, -0.05, 0.02]);
+  const met = subtract(caughtAt, neck(plan.caught));
+  const give = clamp((met[1] - lowest[1]) / (0.42 * GRAVITY * fall), 0.13, 0.3);
   const returned = path([
     {
       t: plan.caught,
-      p: subtract(caughtAt, neck(plan.caught)),
+      p: met,
       v: subtract(arriving, neckRate(bare, plan.caught)),
       a: [0, -GRAVITY, 0],
     },
+    { t: plan.caught + give, p: lowest, v: [0, 0, 0] },
     held(duration),
   ]);
   const prelude: BallSpan[] =

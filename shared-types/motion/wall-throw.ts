@@ -12,10 +12,7 @@ import { type Throw, throwBall } from './wall-throw-ball.ts';
 /** Athlete's mid-foot to the wall, as a share of stature. */
 const WALL_DISTANCE = 0.48;
 /** Catch to standing with the ball at the chest, seconds. */
-const ABSORB = 0.42;
-
-/** Speed half way of a minimum-jerk move, in mean speeds, a little slower. */
-const BRISK = 1.75;
+const ABSORB = 0.46;
 
 /** Margins beyond these leave the ball to be dropped and taken up again before the throw. */
 export const wantsPickup = (knobs: Knobs): boolean => knobs.bounce < 99;
@@ -79,12 +76,14 @@ export function wallThrow(spec: RepSpecification, knobs: Knobs, next: Knobs): Bu
   const reachUp = (0.235 + 0.02 * style.uniform() - 0.03 * tired) * H + r;
   const releaseHeight = Math.min(neckOf(body, top)[1] + reachUp, contactHeight - 0.25);
   const hang = Math.sqrt((2 * (contactHeight - releaseHeight)) / GRAVITY);
-  const catchHeight = Math.min((0.945 + 0.01 * wobble(1)) * H, contactHeight - 0.3);
+  // The faster it falls the higher it is met, so that the arms have room to give.
+  const speed = Math.sqrt(2 * GRAVITY * Math.max(0.1, contactHeight - 0.95 * H));
+  const catchHeight = Math.min((0.86 + 0.005 * wobble(1)) * H + 0.045 * speed, contactHeight - 0.3);
   const fall = Math.sqrt((2 * (contactHeight - catchHeight)) / GRAVITY);
   const slow = 1 + 0.25 * tired;
   const spare = 60 / spec.cadence - hang - fall - ABSORB;
-  const down = Math.max(0.62, 0.5 * spare) * slow * (1 + wobble(0.03));
-  const drive = Math.max(0.56, 0.4 * spare) * slow * (1 + wobble(0.03));
+  const down = clamp(0.5 * spare, 0.62, 1) * slow * (1 + wobble(0.03));
+  const drive = clamp(0.4 * spare, 0.56, 0.72) * slow * (1 + wobble(0.03));
   const rest = Math.max(0.06, spare - down - drive) + 0.3 * tired * vary.uniform();
   const ready = pickup?.ready ?? 0;
   const descent = ready + rest;
@@ -99,9 +98,9 @@ export function wallThrow(spec: RepSpecification, knobs: Knobs, next: Knobs): Bu
       { t: 0, x: of(begin) },
       ...(pickup === null ? [] : pickupKeys(pickup, of, begin)),
       { t: descent, x: of(begin), v: 0, a: 0 },
-      { t: descent + down / 2, x: of(halfDown), v: (BRISK * (of(low) - of(begin))) / down },
+      { t: descent + down / 2, x: of(halfDown) },
       { t: bottom, x: of(low) },
-      { t: bottom + (drive + 0.05) / 2, x: of(halfUp), v: (BRISK * (of(top) - of(low))) / (drive + 0.05) },
+      { t: bottom + (drive + 0.05) / 2, x: of(halfUp) },
       { t: release + 0.05, x: of(top) },
       { t: release + 0.42, x: of(tall), v: 0, a: 0 },
       { t: Math.max(caught, release + 0.6), x: of(end), v: 0, a: 0 },
