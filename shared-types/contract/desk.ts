@@ -13,7 +13,7 @@ export type About = z.infer<typeof about>;
 
 /** What changed at the desk, so that a screen reads it again. */
 export const change = z.object({
-  topic: z.enum(['people', 'sets', 'standards', 'settings']),
+  topic: z.enum(['people', 'sets', 'standards', 'settings', 'drills']),
   id: z.string().nullable(),
 });
 export type Change = z.infer<typeof change>;

@@ -1,0 +1,31 @@
+import { mixSeed, random } from '../motion/random.ts';
+import type { Drill, Place, TaskOf } from './drill.ts';
+import { triedRange } from './range.ts';
+import { shuffled } from './single.ts';
+
+export interface Showing {
+  /** Counted from the tolerance. */
+  readonly margin: number;
+  /** Which of the reps: the same number is the same rep, seen from both places. */
+  readonly pair: number;
+  readonly place: Place;
+}
+
+/**
+ * Showing `index` of a drill on places. Margins lie evenly over the range tried. Each half of the drill shows every rep once,
+ * in an order of its own, half of them from the poor place first: neither practice nor tiredness favours a place.
+ */
+export function standShowing(drill: Drill, task: TaskOf<'place'>, index: number): Showing {
+  const draw = random(mixSeed(drill.seed, 12));
+  const { low, high } = triedRange(drill, task.fault);
+  const pairs = Array.from({ length: task.reps }, (_, pair) => pair);
+  const poorFirst = new Set(shuffled(pairs, draw).slice(0, Math.ceil(task.reps / 2)));
+  const order = [...shuffled(pairs, draw), ...shuffled(pairs, draw)];
+  const pair = order[index] ?? 0;
+  const secondHalf = index >= task.reps;
+  return {
+    margin: low + ((high - low) * (pair + 0.5)) / task.reps,
+    pair,
+    place: poorFirst.has(pair) === secondHalf ? task.advised : task.poor,
+  };
+}
