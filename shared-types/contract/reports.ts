@@ -65,7 +65,7 @@ export const trainFirst = z.object({
   seconds: z.number().nullable(),
   /** Share of all the no-reps' seconds, 0 to 1; of the no-reps themselves where the cost cannot be estimated. */
   share: z.number(),
-  /** Probability that this fault costs the most, 0 to 1, by the bootstrap; null where not estimable. */
+  /** Probability that this fault costs the most, 0 to 1, from draws of what each will cost again; null where not estimable. */
   sure: z.number().nullable(),
 });
 

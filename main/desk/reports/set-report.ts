@@ -48,7 +48,7 @@ export function setReportOf(record: Pick<SetRecord, 'sheet'>, summed: SummedSet)
         flags: [...run.flags],
       })),
     },
-    train: trainFirst(record.sheet, cost),
+    train: trainFirst(record.sheet, cost, counts.attempts),
   };
 }
 

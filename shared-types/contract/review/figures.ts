@@ -81,7 +81,7 @@ export const cost = z.object({
 });
 export type ReviewCost = z.infer<typeof cost>;
 
-/** One set on the chart of rates over time, and its line in the table of time ledgers; oldest first. */
+/** One set on the chart of rates over time, and its line in the table of time ledgers. Views hold the latest 1,000, oldest first. */
 export const setPoint = z.object({
   id: z.uuid(),
   at: z.number().int(),
@@ -171,6 +171,7 @@ export const reason = z.object({
   sets: z.number().int(),
   /** Seconds over the sets whose cost could be estimated. */
   seconds: z.number().nullable(),
+  /** Over the counted reps of all sets with a cost, so that the lines add up to the cost's own `per100S`. */
   per100S: estimate.nullable(),
   /** The latest sets in which it happened, latest first, at most 20. */
   latest: z.array(z.uuid()),
@@ -242,7 +243,7 @@ export type Place = z.infer<typeof place>;
 /**
  * No-rep by own pace: `x` is the attempt's own cycle over the clean cycle expected there, below 1 when quicker. Only
  * attempts after a counted rep are taken: a no-rep makes the next cycle longer. Fitted from 0.5 to 1.5; `fromX` is a tenth
- * quicker than expected (0.9), `toX` as expected (1). `hurried`: the quicker, the more no-reps; `slow`: the slower.
+ * quicker than expected (0.9), `toX` a tenth slower (1.1). `hurried`: the quicker, the more no-reps; `slow`: the slower.
  */
 export const hurry = dependence.extend({
   verdict: z.discriminatedUnion('kind', [
@@ -268,7 +269,10 @@ export const train = z.object({
   share: z.number(),
   /** Ordered by seconds, or by number where no cost could be estimated. */
   by: z.enum(['seconds', 'no-reps']),
-  /** Share of bootstrap resamples of the sets in which it stays first, 0 to 1; null below five sets. */
+  /**
+   * Probability that it costs the most, 0 to 1: the share of bootstrap resamples of whole sets in which it stays first; below
+   * five sets, from draws of the no-reps' number and costs. Null where not estimable.
+   */
   sure: z.number().nullable(),
   /** The fault that comes second; null where there is only one. */
   next: z.object({ sheet: z.string(), code: z.string(), name: z.string(), per100S: estimate.nullable() }).nullable(),

@@ -39,7 +39,7 @@ export type Comparison = z.infer<typeof comparison>;
 /** `rate`: no-reps of attempts, 0 to below 1, to ask "if the rate were". */
 export const forecastInput = z.object({ filter: athleteFilter, goal, rate: z.number().min(0).max(0.95).optional() });
 
-/** A goal at one rate. `estimate` fields hold the median and a 95 % prediction interval. */
+/** A goal at one rate, from the latest 60 sets. Figures hold the mean of the draws and a 95 % prediction interval. */
 export const scenario = z.object({
   name: z.enum(['present', 'half', 'given']),
   /** The present rate with its interval; half of it; or the given one, low and high alike. */
@@ -56,7 +56,7 @@ export type Scenario = z.infer<typeof scenario>;
 export const forecast = z.discriminatedUnion('kind', [
   z.object({
     kind: z.literal('forecast'),
-    /** Counted reps that the goal means: metres by the athlete's own metres a rep, a clock by the own pace. */
+    /** Counted reps that the goal takes: metres by the athlete's own metres a rep; against the clock those that will be made. */
     reps: z.number().int(),
     scenarios: z.array(scenario),
     perNoRepS: estimate.nullable(),
