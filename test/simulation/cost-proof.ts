@@ -137,9 +137,13 @@ export function proofSet(scenario: Scenario, rate: number, seed: number): Simula
   });
 }
 
-/** The set and the earlier sets of one invented athlete, whose pace differs from day to day. */
-function withHistory(scenario: Scenario, rate: number, seed: number): { set: SimulatedSet; history: CycleHistory } {
-  if (scenario.history === undefined) return { set: proofSet(scenario, rate, seed), history: [] };
+/** A set of an invented athlete whose pace differs from day to day, and on demand the clean cycles of the sets before it. */
+function withHistory(
+  scenario: Scenario,
+  rate: number,
+  seed: number,
+): { set: SimulatedSet; history: () => CycleHistory } {
+  if (scenario.history === undefined) return { set: proofSet(scenario, rate, seed), history: () => [] };
   const generator = seededGenerator(seed);
   const { sets, deviation } = scenario.history;
   const cycle = scenario.pace.cycle ?? STEADY.cycle;
@@ -147,11 +151,10 @@ function withHistory(scenario: Scenario, rate: number, seed: number): { set: Sim
     const pace = { ...scenario.pace, cycle: cycle * (1 + deviation * randomNormal(generator)) };
     return proofSet({ ...scenario, reps, pace }, rate, seed * 100 + day);
   };
-  const earlier = Array.from({ length: sets }, (_, day) => onOneDay(20, day + 1));
-  const history = earlier.map((one) =>
-    attemptTable(foldSet(SET, one.events)).flatMap((row) => (row.cleanCycle === null ? [] : [row.cleanCycle])),
-  );
-  return { set: onOneDay(scenario.reps, 0), history };
+  const set = onOneDay(scenario.reps, 0);
+  const cleanCycles = (one: SimulatedSet) =>
+    attemptTable(foldSet(SET, one.events)).flatMap((row) => (row.cleanCycle === null ? [] : [row.cleanCycle]));
+  return { set, history: () => Array.from({ length: sets }, (_, day) => cleanCycles(onOneDay(20, day + 1))) };
 }
 
 /** Seconds truly lost by attempt `index`: its own, and the jumps that make up for metres taken back, at the pace after it. */
@@ -200,7 +203,7 @@ export function proveCost(scenario: Scenario, rate: number, sets: number, seed: 
     const noReps = attempts.filter((attempt) => !attempt.counted).length;
     if (noReps === 0) continue;
     counts.done += 1;
-    const cost = setCost(foldSet(SET, set.events), { resamples, seed: i + 1, history, consequence });
+    const cost = setCost(foldSet(SET, set.events), { resamples, seed: i + 1, history: history(), consequence });
     if (cost.total === null) {
       counts.notEstimable += 1;
       continue;

@@ -14,9 +14,9 @@ export type CostMethod = 'local-fit' | 'median' | 'history' | 'not-estimable';
 export type CycleHistory = readonly (readonly number[])[];
 
 /** From this many clean cycles on the set's own local fit is used, below it their median. */
-export const FEWEST_FOR_LOCAL_FIT = 10;
+const FEWEST_FOR_LOCAL_FIT = 10;
 /** Below this many the set's own cycles say too little, and the athlete's history is asked. */
-export const FEWEST_FOR_MEDIAN = 3;
+const FEWEST_FOR_MEDIAN = 3;
 
 /**
  * One bootstrap draw at the places asked for: `noise` is what a single clean cycle there departs from the true

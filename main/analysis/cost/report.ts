@@ -39,7 +39,7 @@ export type RunCost = {
   readonly repeatedMetres: number | null;
   /** Added to the result by the sheet, not on the clock. */
   readonly addedSeconds: number;
-  /** Of the cost, the pauses that nobody marked: each gap over `LONG_PAUSE_CYCLES` expected cycles, less one cycle. */
+  /** Of the cost, the pauses that nobody marked: each gap over three expected cycles, less one cycle. */
   readonly unmarkedPause: number;
   readonly flags: readonly CostFlag[];
   readonly noReps: readonly NoRepCost[];

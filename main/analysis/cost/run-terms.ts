@@ -3,7 +3,7 @@ import type { Course, Lap, Run } from './course.ts';
 import type { CostFlag } from './report.ts';
 
 /** A gap inside a run longer than this many expected cycles is a long pause (our choice; common practice has no figure). */
-export const LONG_PAUSE_CYCLES = 3;
+const LONG_PAUSE_CYCLES = 3;
 
 /** A place where the cost leans on the expected cycle: `expected` times e(x), and `noise` times one cycle's own scatter. */
 export type CycleTerm = { readonly place: number; readonly expected: number; readonly noise: number };

@@ -26,7 +26,7 @@ export type SetCostOptions = {
   readonly seed?: number;
 };
 
-export const DEFAULT_RESAMPLES = 999;
+const DEFAULT_RESAMPLES = 999;
 const REPEAT: Consequence = { kind: 'repeat' };
 
 /** The course of a set, its expected cycle and the sums of its runs: what ledger, cost and table are all read from. */

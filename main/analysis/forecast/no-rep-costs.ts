@@ -2,7 +2,7 @@ import type { RandomGenerator } from '../random/generator.ts';
 import { randomInteger, randomNormal } from '../random/variates.ts';
 
 /** Fewer observed costs than this are no distribution. */
-export const FEWEST_COSTS = 3;
+const FEWEST_COSTS = 3;
 /** More observed costs than this are as good as the whole distribution; resampling them would only take time. */
 const MOST_RESAMPLED = 500;
 

@@ -7,7 +7,7 @@ export type SetCount = { readonly noReps: number; readonly attempts: number };
 /** Sets differ at most by this intraclass correlation; a draw beyond it would be noise of too few sets. */
 const GREATEST_CORRELATION = 0.3;
 /** Fewer sets than this say nothing of how sets differ. */
-export const FEWEST_SETS_FOR_SPREAD = 3;
+const FEWEST_SETS_FOR_SPREAD = 3;
 
 /** Draws of the no-rep rate of a set to come, 0 to 1, and of the athlete's mean rate behind it. */
 export type RateDraw = { readonly mean: number; readonly ofSet: number };

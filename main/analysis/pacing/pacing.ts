@@ -49,7 +49,7 @@ export type FastStart = {
 /** A drift or a start of less than this share of the cycle passes for even (our choice; no source). */
 export const EVEN_SHARE = 0.05;
 /** Fewer clean cycles than this have no drift. */
-export const FEWEST_CLEAN_CYCLES = 8;
+const FEWEST_CLEAN_CYCLES = 8;
 const FEWEST_IN_QUARTER = 3;
 
 /**

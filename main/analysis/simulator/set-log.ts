@@ -18,7 +18,7 @@ export class SetLog {
   write(seconds: number, body: Body<SetEvent>): EventRef {
     this.last = Math.max(this.last, Math.round(seconds * 1000));
     const ref = { pad: this.pad, seq: this.events.length + 1 };
-    this.events.push({ set: this.set, ...ref, at: this.last, ...body } as SetEvent);
+    this.events.push({ set: this.set, ...ref, at: this.last, ...body });
     return ref;
   }
 
