@@ -168,7 +168,8 @@ async function tabTo(page: Page, name: RegExp, most = 60): Promise<void> {
     const held = await page.evaluate(() => {
       const element = document.activeElement;
       if (!(element instanceof HTMLElement)) return '';
-      const label = element instanceof HTMLInputElement ? element.labels?.[0]?.textContent : null;
+      const field = element instanceof HTMLInputElement || element instanceof HTMLSelectElement;
+      const label = field ? element.labels?.[0]?.textContent : null;
       return (element.getAttribute('aria-label') ?? label ?? element.textContent ?? '').trim();
     });
     if (name.test(held)) return;
@@ -214,7 +215,7 @@ test('the whole way by keyboard alone: set up, brief, judge, explain, put right,
     await page.getByRole('heading', { name: '1 no-rep to explain' }).waitFor({ state: 'detached' });
     await tabTo(page, /^Mara signs off$/);
     await press('Enter');
-    await page.getByText(/^Signed off by Mara/).waitFor();
+    await page.getByText(/^Signed off by Mara,/).waitFor();
     await tabTo(page, /^Put a call right$/);
     await press('Space');
     await tabTo(page, /^Stands as$/);

@@ -29,6 +29,7 @@ export async function openProgram(
   page.on('pageerror', (error) => errors.push(error.message));
   await prepare(page);
   await page.goto(program.address);
+  await page.locator('main').waitFor();
   return { context, page, errors };
 }
 

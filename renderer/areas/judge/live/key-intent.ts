@@ -3,7 +3,11 @@ import { type Action, faultIndex } from '../../../parts/keys/actions.ts';
 import type { Intent } from './decide.ts';
 
 /** What a key asks for: a press of the log, or something of the screen. */
-export type KeyWish = Intent | { readonly kind: 'ask-finish' | 'ask-abandon' | 'ask-menu' };
+export type KeyWish =
+  | Intent
+  | { readonly kind: 'ask-finish' }
+  | { readonly kind: 'ask-abandon' }
+  | { readonly kind: 'ask-menu' };
 
 export interface KeyContext {
   readonly sheet: Pick<StandardSheet, 'faults'>;

@@ -58,7 +58,7 @@ export function CostTable({ report, sheet }: { report: SetReport; sheet: Standar
           : words.costSentence(cost.total, cost.repeatS, cost.disruptionS)}
       </p>
       <Table
-        caption={words.costTitle}
+        caption={words.costCaption}
         columns={columns}
         rows={cost.runs}
         rowKey={(run, index) => `${run.where} ${run.attempts[0] ?? index}`}

@@ -66,6 +66,7 @@ export function judgeFinishedWords(formats: Formats) {
     unexplained: 'Not explained',
     ledgerTitle: (clock: string) => `Where the ${clock} went`,
     costTitle: 'What each no-rep cost',
+    costCaption: 'No-reps with their cost, its repeat and its disruption',
     costOf: (attempts: readonly number[]) =>
       attempts.length === 1
         ? `Attempt ${number(attempts[0] ?? 0)}`
