@@ -32,7 +32,7 @@ export function faultCosts(
     return { fault, noReps: entry.noReps, seconds, share };
   });
   return costs.sort(
-    (one, other) => weightOf(other) - weightOf(one) || nameOf(one.fault).localeCompare(nameOf(other.fault)),
+    (one, other) => weightOf(other) - weightOf(one) || (nameOf(one.fault) < nameOf(other.fault) ? -1 : 1),
   );
 }
 
