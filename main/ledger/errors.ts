@@ -23,6 +23,7 @@ export type LedgerErrorCode =
   | 'unknown-person'
   | 'unknown-sheet'
   | 'unknown-copy'
+  | 'unknown-drill'
   | 'version-not-next'
   | 'bad-text'
   | 'migration-failed';

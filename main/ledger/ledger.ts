@@ -1,5 +1,6 @@
 import type { ReadConnection, WriteConnection } from './connection.ts';
 import { type Copy, copyChecked, listCopies, rotate, takeCopy } from './copies.ts';
+import { type DrillReads, type Drills, drillReads, drillWrites } from './drills.ts';
 import { LedgerError } from './errors.ts';
 import { type FactWrites, factWrites } from './fact-writer.ts';
 import type { Lock } from './lock.ts';
@@ -21,6 +22,7 @@ export interface LedgerReader {
   readonly sheets: SheetReads;
   readonly sets: SetReads;
   readonly log: LogReads;
+  readonly drills: DrillReads;
   readonly settings: SettingReads;
   readonly reports: Reports;
   readonly ribbons: RibbonReads;
@@ -34,6 +36,7 @@ export interface Ledger {
   readonly sheets: Sheets;
   readonly sets: Sets;
   readonly log: Log;
+  readonly drills: Drills;
   readonly settings: Settings;
   readonly reports: Reports;
   readonly ribbons: RibbonReads;
@@ -69,6 +72,7 @@ export function readerOn(connection: ReadConnection): LedgerReader {
     sheets: sheetReads(connection),
     sets: setReads(connection),
     log: logReads(connection),
+    drills: drillReads(connection),
     settings: settingReads(connection),
     reports: reports(connection),
     ribbons: ribbonReads(connection),
@@ -94,6 +98,7 @@ export function ledgerOn(connection: WriteConnection, lock: Lock, now: () => num
     sheets: sheetWrites(connection),
     sets: setWrites(connection),
     log: logWrites(connection, now),
+    drills: drillWrites(connection, now),
     settings: settingWrites(connection, now),
     reports: reports(connection),
     ribbons: ribbonReads(connection),

@@ -15,6 +15,8 @@ export interface EventRow {
 }
 
 export const EVENT_COLUMNS = 'n, set_n, pad, seq, at, kind, body, crc';
+/** The columns of `drill_events` under the names of `events`, so that both are checked alike. */
+export const DRILL_EVENT_COLUMNS = 'n, drill_n AS set_n, pad, seq, at, kind, body, crc';
 
 export function eventChecksum(row: Omit<EventRow, 'n' | 'crc'>): number {
   return checksum(`${row.set_n}\n${row.pad}\n${row.seq}\n${row.at}\n${row.kind}\n${row.body}`);
@@ -41,8 +43,13 @@ export function rowProblems(connection: ReadConnection): string[] {
     ['events', EVENT_COLUMNS, (row) => eventChecksum(row) === row.crc],
     ['sets', 'n, body, crc', (row) => checksum(row.body) === row.crc],
     ['sheets', 'n, body, crc', (row) => checksum(row.body) === row.crc],
+    ['drill_events', DRILL_EVENT_COLUMNS, (row) => eventChecksum(row) === row.crc],
+    ['drills', 'n, body, crc', (row) => checksum(row.body) === row.crc],
   ];
+  const there = connection.prepare<[string]>("SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = ?");
   return tables.flatMap(([table, columns, matches]) => {
+    // A copy taken by an older version has fewer tables.
+    if (there.get(table) === undefined) return [];
     const page = connection.prepare<[number], EventRow>(
       `SELECT ${columns} FROM ${table} WHERE n > ? ORDER BY n LIMIT ${ROWS_AT_ONCE}`,
     );

@@ -2,7 +2,8 @@ import type { Generated } from 'kysely';
 
 /**
  * The columns of every table, for Kysely. Booleans are 0 or 1; times without a unit in their name are milliseconds since
- * 1970 UTC, but for `events.at` and `attempts.at`: milliseconds since the set's go. README.md says what each table is.
+ * 1970 UTC, but for `events.at` and `attempts.at`, milliseconds since the set's go, and `drill_events.at`, since the drill's
+ * beginning. README.md says what each table is.
  */
 export interface Tables {
   migrations: { version: number; name: string; applied_at: number };
@@ -11,6 +12,8 @@ export interface Tables {
   sets: SetsTable;
   set_tags: { set_n: number; tag: string };
   events: EventsTable;
+  drills: DrillsTable;
+  drill_events: DrillEventsTable;
   settings: { key: string; value: string; changed_at: number };
   sessions: { n: Generated<number>; opened_at: number; closed_at: number | null };
   set_facts: SetFactsTable;
@@ -66,6 +69,31 @@ interface SetsTable {
 interface EventsTable {
   n: Generated<number>;
   set_n: number;
+  pad: string;
+  seq: number;
+  at: number;
+  kind: string;
+  body: string;
+  crc: number;
+  recorded_at: number;
+}
+
+interface DrillsTable {
+  n: Generated<number>;
+  id: string;
+  judge: string;
+  kind: string;
+  sheet_id: string;
+  sheet_version: number;
+  practice: number;
+  created_at: number;
+  body: string;
+  crc: number;
+}
+
+interface DrillEventsTable {
+  n: Generated<number>;
+  drill_n: number;
   pad: string;
   seq: number;
   at: number;
