@@ -20,5 +20,7 @@ export async function enterProgram(address: string): Promise<BenchClient> {
     socket.once('open', resolve);
     socket.once('error', reject);
   });
-  return { calls: createORPCClient(new RPCLink({ websocket: socket })), close: () => socket.close() };
+  // ws offers the browser's interface; only its own event types differ.
+  const websocket = socket as unknown as globalThis.WebSocket;
+  return { calls: createORPCClient(new RPCLink({ websocket })), close: () => socket.close() };
 }

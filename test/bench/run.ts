@@ -1,11 +1,13 @@
 // `npm run bench`: speeds as ratios to a named reference measured in the same run. Names after `--` choose some of them.
 
 import { foldBench } from './fold.ts';
+import { paintBench } from './paint.ts';
 import { tapBench } from './taps.ts';
 
 const benches: Readonly<Record<string, () => string[] | Promise<string[]>>> = {
   fold: foldBench,
   taps: tapBench,
+  paint: paintBench,
 };
 
 const wanted = process.argv.slice(2);
