@@ -1,6 +1,5 @@
 import { Suspense, useEffect } from 'react';
 import { Redirect, Route, Router, Switch, useLocation } from 'wouter';
-import { useHashLocation } from 'wouter/use-hash-location';
 import { areas, loadAreasAhead } from './areas.ts';
 import type { Link } from './link/link.ts';
 import { ConfirmProvider } from './parts/controls/confirm.tsx';
@@ -11,6 +10,7 @@ import { SettingsScreen } from './parts/settings/settings-screen.tsx';
 import { AnnouncerProvider } from './parts/shell/announcer.tsx';
 import { ErrorBoundary } from './parts/shell/error-boundary.tsx';
 import { FloorProvider } from './parts/shell/floor.tsx';
+import { useHashPlace } from './parts/shell/hash-place.ts';
 import { NotFound } from './parts/shell/not-found.tsx';
 import { NoticesProvider } from './parts/shell/notices.tsx';
 import { Shell } from './parts/shell/shell.tsx';
@@ -27,7 +27,7 @@ export function App({ link }: { link: Link }) {
               <SettingsProvider>
                 <ConfirmProvider>
                   <FloorProvider>
-                    <Router hook={useHashLocation}>
+                    <Router hook={useHashPlace}>
                       <Shell areas={areas.map((area) => area.name)}>
                         <Screens />
                       </Shell>

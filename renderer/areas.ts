@@ -16,6 +16,7 @@ function area(name: Area['name'], load: () => Promise<{ default: ComponentType }
 /** The areas that exist, in the order of the navigation; each is loaded when it is first opened. */
 export const areas: readonly Area[] = [
   area('judge', () => import('./areas/judge/judge-area.tsx')),
+  area('review', () => import('./areas/review/review-area.tsx')),
   area('standards', () => import('./areas/standards/standards-area.tsx')),
   area('people', () => import('./areas/people/people-area.tsx')),
 ];

@@ -1,8 +1,9 @@
-import type { PointerEvent, ReactNode } from 'react';
+import { type PointerEvent, type ReactNode, useId } from 'react';
+import { classNames } from '../look/class-names.ts';
 import type { Axis, Range } from './axis.ts';
 import styles from './chart.module.css';
 import { useWalk } from './use-walk.ts';
-import { useWidth } from './use-width.ts';
+import { useSize } from './use-width.ts';
 
 export interface Frame {
   readonly x: Axis;
@@ -14,6 +15,8 @@ export interface Frame {
   readonly bottom: number;
   /** The point under the pointer or the keyboard's place; -1 with none. */
   readonly place: number;
+  /** A clip of the field, for marks that reach beyond the axis. */
+  readonly clip: string;
 }
 
 export interface ChartPoint {
@@ -37,16 +40,21 @@ interface ChartProps {
   readonly points: readonly ChartPoint[];
   /** What stands under the drawing while no point is looked at. */
   readonly hint?: string;
+  /** Opens what is behind a point: by a press on it, or by Enter. */
+  readonly onPick?: (index: number) => void;
   readonly children: (frame: Frame) => ReactNode;
 }
 
 const margin = { left: 58, right: 16, top: 26, bottom: 46 };
+/** Beyond this many points only the one looked at is an element of its own; the others are strokes of one path. */
+const mostElements = 150;
 
 /** The frame that all charts share: axes with units, values by pointer and by keyboard, both looks, printable. */
 export function Chart(props: ChartProps) {
-  const { label, xLabel, yLabel, xAxis, yAxis, height = 280, points, hint, children } = props;
-  const [box, width] = useWidth<HTMLDivElement>(640);
-  const walk = useWalk(points.length);
+  const { label, xLabel, yLabel, xAxis, yAxis, height: wanted = 280, points, hint, onPick, children } = props;
+  const clip = useId();
+  const [box, { width, height }] = useSize<HTMLDivElement>(640, wanted);
+  const walk = useWalk(points.length, onPick);
   const [left, right, top, bottom] = [margin.left, width - margin.right, margin.top, height - margin.bottom];
   const x = xAxis([left, right]);
   const y = yAxis([bottom, top]);
@@ -57,15 +65,24 @@ export function Chart(props: ChartProps) {
     return distances.indexOf(Math.min(...distances));
   };
   const held = points[walk.place];
+  const few = points.length <= mostElements;
+  const elements = points
+    .map((point, index) => ({ point, index }))
+    .filter(({ index }) => few || index === Math.max(0, walk.place));
   return (
     <div ref={box} className={styles.box}>
+      {/* biome-ignore lint/a11y/useKeyWithClickEvents: the keys that answer to the press come with the walk. */}
       <svg
         {...walk.list}
-        className={styles.chart}
+        className={classNames(styles.chart, onPick !== undefined && styles.pickable)}
         viewBox={`0 0 ${width} ${height}`}
         aria-label={label}
         onPointerMove={(event) => walk.setPlace(nearest(event))}
+        onClick={() => (walk.place === -1 ? undefined : onPick?.(walk.place))}
       >
+        <clipPath id={clip}>
+          <rect x={left - 8} y={top} width={Math.max(0, right - left + 16)} height={Math.max(0, bottom - top + 8)} />
+        </clipPath>
         {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in this group takes the focus; the points say it all. */}
         <g aria-hidden="true">
           <rect width={width} height={height} fill="transparent" />
@@ -88,19 +105,20 @@ export function Chart(props: ChartProps) {
           <text className={styles.axis} x={right} y={height - 6} textAnchor="end">
             {xLabel}
           </text>
-          {children({ x, y, left, right, top, bottom, place: walk.place })}
+          {children({ x, y, left, right, top, bottom, place: walk.place, clip: `url(#${clip})` })}
           {held === undefined ? null : (
             <line className={styles.cursor} x1={x.place(held.x)} x2={x.place(held.x)} y1={top} y2={bottom} />
           )}
         </g>
-        {points.map((point, index) => (
+        {elements.map(({ point, index }) => (
           <circle
-            key={point.text}
+            key={index}
             {...walk.option(index)}
+            {...(few ? {} : { 'aria-setsize': points.length, 'aria-posinset': index + 1 })}
             aria-label={point.text}
             className={index === walk.place ? styles.held : styles.point}
             cx={x.place(point.x)}
-            cy={y.place(point.y)}
+            cy={Math.max(top, y.place(point.y))}
             r={9}
           />
         ))}

@@ -27,6 +27,8 @@ interface CurveProps {
   readonly yAxis: (range: Range) => Axis;
   readonly height?: number;
   readonly hint?: string;
+  /** Opens what is behind a point. */
+  readonly onPick?: (index: number) => void;
 }
 
 interface LineProps extends CurveProps {
@@ -35,15 +37,18 @@ interface LineProps extends CurveProps {
   readonly band?: readonly BandPoint[];
   /** Control limits: upper and lower at each x. */
   readonly limits?: readonly { readonly x: number; readonly low: number; readonly high: number }[];
+  /** Draws the middle of the band too. */
+  readonly fitted?: boolean;
 }
 
 /** Points over time or place, each with its interval; behind them a fitted band, and control limits, where given. */
-export function LineWithIntervals({ points, band = [], limits = [], ...rest }: LineProps) {
+export function LineWithIntervals({ points, band = [], limits = [], fitted, ...rest }: LineProps) {
   return (
     <Chart {...rest} points={points}>
       {(frame) => (
-        <>
+        <g clipPath={frame.clip}>
           <Band band={band} frame={frame} />
+          {fitted ? <path className={styles.curve} d={stroke(band, frame)} /> : null}
           <path
             className={styles.limit}
             d={stroke(
@@ -58,10 +63,8 @@ export function LineWithIntervals({ points, band = [], limits = [], ...rest }: L
               frame,
             )}
           />
-          {points.map((point) => (
-            <IntervalMark key={point.text} point={point} frame={frame} />
-          ))}
-        </>
+          <IntervalMarks points={points} frame={frame} />
+        </g>
       )}
     </Chart>
   );
@@ -82,9 +85,7 @@ export function BandCurve({ band, seen = [], tell, ...rest }: BandCurveProps) {
       {(frame) => (
         <>
           <Band band={band} frame={frame} />
-          {seen.map((point) => (
-            <IntervalMark key={point.text} point={point} frame={frame} />
-          ))}
+          <IntervalMarks points={seen} frame={frame} />
           <path className={styles.curve} d={stroke(band, frame)} />
         </>
       )}
@@ -100,14 +101,37 @@ function Band({ band, frame }: { band: readonly BandPoint[]; frame: Frame }) {
   return <path className={styles.band} d={shape(band) ?? ''} />;
 }
 
-function IntervalMark({ point, frame }: { point: IntervalPoint; frame: Frame }) {
-  const x = frame.x.place(point.x);
-  return (
-    <g className={point.out ? styles.out : undefined}>
-      <line className={styles.whisker} x1={x} x2={x} y1={frame.y.place(point.low)} y2={frame.y.place(point.high)} />
-      <circle className={styles.dot} cx={x} cy={frame.y.place(point.y)} r={5} />
+/** All points with their intervals, one path for the whiskers and one for the dots of each kind: ten years are many. */
+function IntervalMarks({ points, frame }: { points: readonly IntervalPoint[]; frame: Frame }) {
+  const room = (frame.right - frame.left) / Math.max(1, points.length);
+  const radius = Math.max(1.5, Math.min(5, room / 2.4));
+  const kinds = [points.filter((point) => point.out !== true), points.filter((point) => point.out === true)];
+  return kinds.map((kind, index) => (
+    <g
+      key={index === 0 ? 'inside' : 'outside'}
+      className={index === 0 ? undefined : styles.out}
+      style={{ '--line': `${Math.max(0.75, Math.min(2, radius / 2.5))}px` }}
+    >
+      <path className={styles.whisker} d={kind.map((point) => whisker(point, frame)).join('')} />
+      <path className={styles.dot} d={kind.map((point) => dot(point, frame, radius)).join('')} />
     </g>
-  );
+  ));
+}
+
+function whisker({ x, low, high }: IntervalPoint, { x: across, y }: Frame): string {
+  return `M${round(across.place(x))} ${round(y.place(low))}V${round(y.place(high))}`;
+}
+
+/** A dot; beyond the axis an arrow head at its edge, so that nothing is lost from sight. */
+function dot({ x, y }: IntervalPoint, frame: Frame, radius: number): string {
+  const [left, top] = [round(frame.x.place(x) - radius), frame.y.place(y)];
+  const wide = round(2 * radius);
+  if (top < frame.top) return `M${left} ${frame.top + wide}h${wide}l${-radius} ${-wide}Z`;
+  return `M${left} ${round(top)}a${round(radius)} ${round(radius)} 0 1 0 ${wide} 0a${round(radius)} ${round(radius)} 0 1 0 ${-wide} 0`;
+}
+
+function round(value: number): number {
+  return Math.round(value * 10) / 10;
 }
 
 function stroke(points: readonly { readonly x: number; readonly y: number }[], frame: Frame): string {

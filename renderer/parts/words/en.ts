@@ -1,9 +1,11 @@
 import { cautionsWords } from './en/cautions.ts';
 import { commonWords } from './en/common.ts';
+import { eyeWords } from './en/eye.ts';
 import { judgeWords } from './en/judge.ts';
 import { keysWords } from './en/keys.ts';
 import { ledgerWords } from './en/ledger.ts';
 import { peopleWords } from './en/people.ts';
+import { reviewWords } from './en/review.ts';
 import { ribbonWords } from './en/ribbon.ts';
 import { settingsWords } from './en/settings.ts';
 import { shellWords } from './en/shell.ts';
@@ -19,9 +21,11 @@ export function en(formats: Formats) {
     settings: settingsWords(formats),
     ledger: ledgerWords(formats),
     ribbon: ribbonWords(formats),
+    review: reviewWords(formats),
     standards: standardsWords(formats),
     people: peopleWords(formats),
     shell: shellWords(formats),
     judge: judgeWords(formats),
+    eye: eyeWords(formats),
   };
 }

@@ -27,6 +27,7 @@ export function formatsFor(locale: string) {
   const upTo = new Intl.NumberFormat(locale, { maximumFractionDigits: 3 });
   const day = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', year: 'numeric' });
   const shortDay = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short' });
+  const month = new Intl.DateTimeFormat(locale, { month: 'short', year: 'numeric' });
   const minute = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short' });
   const rules = new Intl.PluralRules(locale);
   const lists = new Intl.ListFormat(locale, { type: 'conjunction' });
@@ -52,6 +53,7 @@ export function formatsFor(locale: string) {
     /** From milliseconds since 1970 UTC, in the user's own time zone. */
     date: (at: number): string => day.format(at),
     shortDate: (at: number): string => shortDay.format(at),
+    month: (at: number): string => month.format(at),
     dateTime: (at: number): string => minute.format(at),
     plural: (count: number, forms: PluralForms): string => forms[rules.select(count)] ?? forms.other,
     list: (items: readonly string[]): string => lists.format(items),

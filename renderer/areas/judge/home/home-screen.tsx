@@ -60,11 +60,7 @@ export function HomeScreen() {
       title={nobody ? words.setup.firstTitle : words.setup.title}
       intro={nobody ? words.setup.firstIntro : undefined}
       help={words.setup.help}
-      actions={
-        <LinkButton href="/sets" weight="quiet">
-          {words.setup.allSets}
-        </LinkButton>
-      }
+      actions={nobody ? null : <LinkButton href="/sets">{words.setup.allSets}</LinkButton>}
     >
       <CautionsOnce />
       <div className={styles.columns}>

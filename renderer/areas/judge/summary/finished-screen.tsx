@@ -120,41 +120,43 @@ export function FinishedScreen({ start, view, state, clock, log }: FinishedScree
         </>
       }
     >
-      {setup.practice ? <p className={styles.note}>{words.finished.practice}</p> : null}
-      {state.phase === 'abandoned' ? (
-        <p className={styles.note}>
-          {abandon?.kind === 'abandon' && abandon.reason !== ''
-            ? words.finished.abandonedWhy(abandon.reason)
-            : words.finished.abandoned}
-        </p>
-      ) : null}
-      <ExplainCard deeds={deeds} />
-      <Loaded reading={report}>
-        {(data) => (
-          <>
-            <AnswerCard report={data} />
-            <KeyFigures report={data} goal={setup.goal} />
-            <RibbonCard deeds={deeds} onPick={setPicked} picked={picked} />
-            <div className={styles.two}>
-              <ReasonsCard report={data} />
-              <LedgerCard report={data} />
-            </div>
-            <CostTable report={data} sheet={sheet} />
-            <HowComputed report={data} />
-          </>
-        )}
-      </Loaded>
-      <div className={styles.two}>
-        <AppealCard deeds={deeds} people={people.data ?? []} />
-        <SignOffCard deeds={deeds} />
+      <div className={styles.body}>
+        {setup.practice ? <p className={styles.note}>{words.finished.practice}</p> : null}
+        {state.phase === 'abandoned' ? (
+          <p className={styles.note}>
+            {abandon?.kind === 'abandon' && abandon.reason !== ''
+              ? words.finished.abandonedWhy(abandon.reason)
+              : words.finished.abandoned}
+          </p>
+        ) : null}
+        <ExplainCard deeds={deeds} />
+        <Loaded reading={report}>
+          {(data) => (
+            <>
+              <AnswerCard report={data} />
+              <KeyFigures report={data} goal={setup.goal} />
+              <RibbonCard deeds={deeds} onPick={setPicked} picked={picked} />
+              <div className={styles.two}>
+                <ReasonsCard report={data} />
+                <LedgerCard report={data} />
+              </div>
+              <CostTable report={data} sheet={sheet} />
+              <HowComputed report={data} />
+            </>
+          )}
+        </Loaded>
+        <div className={styles.two}>
+          <AppealCard deeds={deeds} people={people.data ?? []} />
+          <SignOffCard deeds={deeds} />
+        </div>
+        <HistoryCard deeds={deeds} onCorrect={() => setPicked(Math.max(0, state.attempts.length - 1))} />
+        <div className={styles.files}>
+          <Button onClick={() => void save('csv')}>{words.finished.actions.csv}</Button>
+          <Button onClick={() => void save('json')}>{words.finished.actions.json}</Button>
+          <LinkButton href="/sets">{words.finished.actions.all}</LinkButton>
+        </div>
+        <PrintedLines start={start} />
       </div>
-      <HistoryCard deeds={deeds} onCorrect={() => setPicked(Math.max(0, state.attempts.length - 1))} />
-      <div className={styles.files}>
-        <Button onClick={() => void save('csv')}>{words.finished.actions.csv}</Button>
-        <Button onClick={() => void save('json')}>{words.finished.actions.json}</Button>
-        <LinkButton href="/sets">{words.finished.actions.all}</LinkButton>
-      </div>
-      <PrintedLines start={start} />
       <CorrectDialog
         deeds={deeds}
         people={people.data ?? []}

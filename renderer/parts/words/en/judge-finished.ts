@@ -46,9 +46,11 @@ export function judgeFinishedWords(formats: Formats) {
           ? `Train “${fault}” first: it made ${noReps(count)}, ${percent(share)} of them all.`
           : `Train “${fault}” first: its ${noReps(count)} cost ${seconds(lost)}, ${percent(share)} of the time lost.`,
       sure: (probability: number) =>
-        probability >= 0.995
-          ? 'That it costs most is as good as certain.'
-          : `That it costs most is ${percent(probability)} likely on these figures.`,
+        probability < 0.6
+          ? `These figures hardly tell it from the others: ${percent(probability)} likely to cost most.`
+          : probability >= 0.995
+            ? 'That it costs most is as good as certain.'
+            : `That it costs most is ${percent(probability)} likely on these figures.`,
       unsure: 'One set says little about which fault costs most.',
       clean: 'No no-rep in this set: nothing to train first, keep the standard.',
       none: 'No attempt was called.',

@@ -85,7 +85,7 @@ export function judgeSetupWords({ number, plural }: Formats) {
       allCautions: 'General cautions',
       countdown: (seconds: number) =>
         seconds === 0 ? 'Go' : `Count down ${number(seconds)} ${plural(seconds, { one: 'second', other: 'seconds' })}`,
-      goNow: 'Go now, without a countdown',
+      goNow: 'Go now',
       back: 'Change the set-up',
       rulebook: 'Your event’s own rulebook and head judge decide.',
     },

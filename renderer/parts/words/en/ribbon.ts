@@ -9,6 +9,8 @@ export function ribbonWords({ number, seconds, plural, list }: Formats) {
   const verdicts = { counted: 'counted', caution: 'counted with caution', 'no-rep': 'no-rep' } as const;
   return {
     hint: 'Height is the time of each attempt. An open notch is a no-rep.',
+    pictureAxis: 'Attempt of the set',
+    pictureHint: 'Height is the time of each attempt, an open notch a no-rep. Arrow keys walk, Enter opens the set.',
     summary: (tally: RibbonTally): string => {
       if (tally.attempts === 0) return 'No attempt yet';
       const reasons = tally.reasons.map(([name, times]) => `${number(times)} × ${name}`);
