@@ -202,7 +202,7 @@ test('the whole way by keyboard alone: set up, brief, judge, explain, put right,
     await press('Enter');
     await page.getByRole('button', { name: 'Go now' }).waitFor();
     await press('Escape');
-    await tabTo(page, /^Go now, without a countdown$/);
+    await tabTo(page, /^Go now$/);
     await press('Enter');
     await page.getByRole('button', { name: 'Counted', exact: true }).waitFor();
     for (const key of ['Space', 'Digit0', 'KeyD', 'Space', 'Shift+KeyL', 'Digit0', 'Space']) await press(key);

@@ -47,7 +47,7 @@ export async function briefFirst(page: Page, athlete: string, judge: string): Pr
 }
 
 export async function goNow(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Go now, without a countdown' }).click();
+  await page.getByRole('button', { name: 'Go now' }).click();
   await page.getByRole('button', { name: 'Counted', exact: true }).waitFor();
 }
 
@@ -90,4 +90,31 @@ export async function savedLog(page: Page, address = page.url()): Promise<readon
   } finally {
     await reader.close();
   }
+}
+
+/**
+ * Playwright's clock keeps the first load's `performance.timeOrigin` after a reload, where a browser takes a new one:
+ * this puts it where it belongs, so that origin and `now` add up to the time of day.
+ */
+export function mendTimeOrigin(): void {
+  Object.defineProperty(performance, 'timeOrigin', { get: () => Date.now() - performance.now(), configurable: true });
+}
+
+/**
+ * Waits while the page's clock stands still, moving it on in small steps: the page's own timers and frames need time to
+ * pass. Answers how much did, milliseconds of set time to be taken off the next wait.
+ */
+export async function untilPaused(page: Page, there: () => Promise<boolean>): Promise<number> {
+  for (let spent = 0; spent < 1_500; spent += 10) {
+    if (await there()) return spent;
+    await page.clock.runFor(10);
+    await new Promise((resolve) => setTimeout(resolve, 20));
+  }
+  throw new Error('what was waited for did not come');
+}
+
+/** Go on a clock that stands still; answers the set time that went by until the screen stood, milliseconds. */
+export async function goPaused(page: Page): Promise<number> {
+  await page.getByRole('button', { name: 'Go now' }).click();
+  return untilPaused(page, () => page.getByRole('button', { name: 'Counted', exact: true }).isVisible());
 }

@@ -8,7 +8,18 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { openBrowser } from '../browser.ts';
 import { type Program, startProgram } from '../program.ts';
-import { allSaved, briefFirst, desktop, figure, goNow, openProgram, phone, textOf } from './judge-driver.ts';
+import {
+  allSaved,
+  briefFirst,
+  desktop,
+  figure,
+  goPaused,
+  mendTimeOrigin,
+  openProgram,
+  phone,
+  textOf,
+  untilPaused,
+} from './judge-driver.ts';
 import { byHand, type Deed, type Fault, faults, race } from './judge-race.ts';
 
 let browser: Browser;
@@ -69,8 +80,8 @@ const byTouch: Press = async (page, deed) => {
   await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height / 2);
 };
 
-async function judgeRace(page: Page, press: Press): Promise<void> {
-  let spent = 0;
+async function judgeRace(page: Page, press: Press, begun: number): Promise<void> {
+  let spent = begun;
   for (const deed of race) {
     await page.clock.runFor(deed.wait - spent);
     spent = 0;
@@ -83,21 +94,7 @@ async function judgeRace(page: Page, press: Press): Promise<void> {
 async function reload(page: Page): Promise<number> {
   await page.reload();
   const count = page.locator('output');
-  for (let spent = 0; spent < 1_500; spent += 10) {
-    if ((await count.count()) === 1 && (await count.textContent()) === '52') return spent;
-    // The page's own timers, such as the pause before it asks the desk again, need time to pass.
-    await page.clock.runFor(10);
-    await new Promise((resolve) => setTimeout(resolve, 20));
-  }
-  throw new Error('the set did not come back after the page was loaded again');
-}
-
-/**
- * Playwright's clock keeps the first load's `performance.timeOrigin` after a reload, where a browser takes a new one:
- * this puts it where it belongs, so that origin and `now` add up to the time of day.
- */
-function mendTimeOrigin(): void {
-  Object.defineProperty(performance, 'timeOrigin', { get: () => Date.now() - performance.now(), configurable: true });
+  return untilPaused(page, async () => (await count.count()) === 1 && (await count.textContent()) === '52');
 }
 
 async function expectByHand(page: Page): Promise<void> {
@@ -134,8 +131,7 @@ async function race100(press: Press, screen: typeof desktop | typeof phone): Pro
   try {
     await briefFirst(page, 'Mara', 'Jon');
     await page.clock.pauseAt(new Date(begin.getTime() + 600_000));
-    await goNow(page);
-    await judgeRace(page, press);
+    await judgeRace(page, press, await goPaused(page));
     await page.clock.runFor(100);
     await page.getByRole('heading', { name: 'Goal reached' }).waitFor();
     await page.getByRole('button', { name: 'See the summary' }).click();

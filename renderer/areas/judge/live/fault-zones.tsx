@@ -1,6 +1,7 @@
 import type { Attempt } from '../../../../shared-types/log/state.ts';
 import type { StandardSheet } from '../../../../shared-types/sheets/sheet.ts';
 import { useWords } from '../../../parts/words/words.tsx';
+import { useMatches } from '../use-matches.ts';
 import { BodyFigure, shareFromTop } from './body-figure.tsx';
 import type { Intent } from './decide.ts';
 import styles from './fault-zones.module.css';
@@ -24,7 +25,8 @@ interface FaultZonesProps {
  */
 export function FaultZones({ sheet, open, hit, keyOf, onPress }: FaultZonesProps) {
   const words = useWords().judge.live;
-  const zones = faultZones(sheet.faults);
+  const tall = useMatches('(min-height: 42rem) and (min-width: 37rem)');
+  const zones = faultZones(sheet.faults, tall ? 8 : 6);
   const rows = 1 + Math.max(0, ...zones.map((zone) => zone.row));
   const columns = 1 + Math.max(0, ...zones.map((zone) => zone.column));
   const turnOf = (place: string): number => (hit.place === place ? hit.turn : 0);
@@ -43,7 +45,7 @@ export function FaultZones({ sheet, open, hit, keyOf, onPress }: FaultZonesProps
       <div className={styles.figure}>
         <div className={styles.drawing}>
           <BodyFigure movement={sheet.movement} heights={zones.map((zone) => zone.bodyHeight)} />
-          <Leaders zones={zones} rows={rows} />
+          {columns === 1 ? <Leaders zones={zones} rows={rows} /> : null}
         </div>
         {open === null ? null : (
           <div className={styles.knots} style={{ '--rows': rows, '--columns': columns }}>

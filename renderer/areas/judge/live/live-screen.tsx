@@ -14,6 +14,7 @@ import { ribbonMarks } from '../../../parts/ribbon/marks.ts';
 import { Ribbon } from '../../../parts/ribbon/ribbon.tsx';
 import { useFloor } from '../../../parts/shell/floor.tsx';
 import { useWords } from '../../../parts/words/words.tsx';
+import { useMatches } from '../use-matches.ts';
 import { useWakeLock } from '../use-wake-lock.ts';
 import { CallRow } from './call-row.tsx';
 import type { Intent } from './decide.ts';
@@ -59,6 +60,7 @@ export function LiveScreen({ start, view, state, log, clock, pad, onSummary }: L
   const running = state.phase === 'running';
   useFloor();
   const awake = useWakeLock(running);
+  const wide = useMatches('(min-width: 56.25rem) and (min-height: 32.5rem)');
   // A closed panel gives the focus back to the button that opened it, and the space bar would open it again.
   useEffect(() => {
     if (asking === null) frame.current?.focus({ preventScroll: true });
@@ -178,7 +180,12 @@ export function LiveScreen({ start, view, state, log, clock, pad, onSummary }: L
         </>
       ) : null}
       <div className={styles.ribbon}>
-        <Ribbon marks={marks} slots={goal.kind === 'reps' ? Math.ceil(goal.reps * 1.1) : 60} height={26} live />
+        <Ribbon
+          marks={marks}
+          slots={goal.kind === 'reps' ? Math.ceil(goal.reps * 1.1) : 60}
+          height={wide ? 40 : 26}
+          live
+        />
       </div>
       <MorePanel
         asking={asking}

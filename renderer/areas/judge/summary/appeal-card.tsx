@@ -29,7 +29,7 @@ export function AppealCard({ deeds, people }: AppealCardProps) {
   const numberOf = (appeal: Appeal): number =>
     standing.findIndex((attempt) => refKey(attempt.ref) === refKey(appeal.event.of)) + 1;
   return (
-    <Card title={words.appeal.title}>
+    <Card title={words.appeal.title} className={appeals.length === 0 ? 'no-print' : undefined}>
       {appeals.length === 0 ? (
         <p className={styles.hint}>{words.appeal.disputeHint}</p>
       ) : (

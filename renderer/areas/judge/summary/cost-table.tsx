@@ -57,12 +57,14 @@ export function CostTable({ report, sheet }: { report: SetReport; sheet: Standar
           ? words.how.methods['not-estimable']()
           : words.costSentence(cost.total, cost.repeatS, cost.disruptionS)}
       </p>
-      <Table
-        caption={words.costCaption}
-        columns={columns}
-        rows={cost.runs}
-        rowKey={(run, index) => `${run.where} ${run.attempts[0] ?? index}`}
-      />
+      <div className={styles.table}>
+        <Table
+          caption={words.costCaption}
+          columns={columns}
+          rows={cost.runs}
+          rowKey={(run, index) => `${run.where} ${run.attempts[0] ?? index}`}
+        />
+      </div>
     </Card>
   );
 }

@@ -14,7 +14,7 @@ export function SignOffCard({ deeds }: { deeds: SetDeeds }) {
   const { signOff } = state;
   const name = calledName(start.athlete);
   return (
-    <Card title={words.title}>
+    <Card title={words.title} className={signOff === null ? 'no-print' : undefined}>
       {signOff === null ? (
         <>
           <p className={styles.hint}>{words.hint}</p>
