@@ -1,11 +1,8 @@
 import { type AttemptFact, binOf, type Scale, scales } from './facts.ts';
 
-/** Attempts and no-reps of one set in the bins of a scale, bin by bin: three numbers for each bin that holds any. */
-const NUMBERS = 3;
-
 /**
- * The bins of one set as bytes: bin, attempts, no-reps as unsigned 32-bit numbers, lowest byte first, for each bin in use. One
- * value a set and scale instead of a row a bin: a report over everyone reads a twentieth of the rows.
+ * The bins of one set and scale as one value instead of a row a bin, so that a report over everyone reads a twentieth of the
+ * rows: for each bin in use its number, attempts and no-reps, rising, as digits with spaces between ("0 3 1 2 4 0").
  */
 export function packBins(attempts: readonly AttemptFact[], scale: Scale): Buffer {
   const counts = new Map<number, { attempts: number; noReps: number }>();
@@ -17,12 +14,8 @@ export function packBins(attempts: readonly AttemptFact[], scale: Scale): Buffer
     if (attempt.verdict === 'no-rep') count.noReps += 1;
     counts.set(bin, count);
   }
-  const bytes = Buffer.alloc(counts.size * NUMBERS * 4);
-  let offset = 0;
-  for (const [bin, count] of [...counts].sort(([a], [b]) => a - b)) {
-    for (const value of [bin, count.attempts, count.noReps]) offset = bytes.writeUInt32LE(value, offset);
-  }
-  return bytes;
+  const rising = [...counts].sort(([a], [b]) => a - b);
+  return Buffer.from(rising.map(([bin, count]) => `${bin} ${count.attempts} ${count.noReps}`).join(' '));
 }
 
 /** Columns of equal length, a row for each bin of each set; `set` is equal for rows of one set, which stand together. */
@@ -33,22 +26,46 @@ export interface ClusteredBins {
   readonly noReps: Int32Array;
 }
 
-/** The bins of many sets as columns, in the order given. */
-export function unpackBins(sets: readonly { readonly n: number; readonly counts: Buffer }[]): ClusteredBins {
-  const rows = sets.reduce((sum, { counts }) => sum + counts.length / (NUMBERS * 4), 0);
-  const column = () => new Int32Array(rows);
+const ZERO = 48;
+const NINE = 57;
+const SEMICOLON = 59;
+
+/**
+ * The bins of many sets as columns. `text`: for each set its number, a space and its packed bins, sets parted by semicolons, as
+ * one query returns it for all of them; ten thousands of small values would take longer to cross over than to read.
+ */
+export function unpackBins(text: string): ClusteredBins {
+  // A row takes five characters at least, and a set its number.
+  const room = Math.ceil(text.length / 5) + 1;
+  const column = () => new Int32Array(room);
   const columns = { set: column(), bin: column(), attempts: column(), noReps: column() };
+  const order = [columns.bin, columns.attempts, columns.noReps];
   let row = 0;
-  for (const { n, counts } of sets) {
-    for (let offset = 0; offset < counts.length; offset += NUMBERS * 4) {
-      columns.set[row] = n;
-      columns.bin[row] = counts.readUInt32LE(offset);
-      columns.attempts[row] = counts.readUInt32LE(offset + 4);
-      columns.noReps[row] = counts.readUInt32LE(offset + 8);
+  let set = 0;
+  let field = -1;
+  let value = 0;
+  for (let at = 0; at <= text.length; at += 1) {
+    const code = at === text.length ? SEMICOLON : text.charCodeAt(at);
+    if (code >= ZERO && code <= NINE) {
+      value = value * 10 + code - ZERO;
+      continue;
+    }
+    const into = order[field];
+    if (into === undefined) set = value;
+    else into[row] = value;
+    if (field === 2) {
+      columns.set[row] = set;
       row += 1;
     }
+    field = code === SEMICOLON ? -1 : field === 2 ? 0 : field + 1;
+    value = 0;
   }
-  return columns;
+  return {
+    set: columns.set.subarray(0, row),
+    bin: columns.bin.subarray(0, row),
+    attempts: columns.attempts.subarray(0, row),
+    noReps: columns.noReps.subarray(0, row),
+  };
 }
 
 export interface BinCount {

@@ -85,8 +85,8 @@ export function reports(connection: ReadConnection): Reports {
     sets: (filter) => connection.all(setsQuery(filter)).map(asReportSet),
     totals: (filter, by = 'all') => connection.all(totalsQuery(filter, by)),
     reasons: (filter, by = 'all') => connection.all(reasonsQuery(filter, by)),
-    bins: (filter, scale) => addedBins(unpackBins(connection.all(binsQuery(filter, scale))), scale),
-    binsBySet: (filter, scale) => unpackBins(connection.all(binsQuery(filter, scale))),
+    bins: (filter, scale) => addedBins(binsOf(connection, filter, scale), scale),
+    binsBySet: (filter, scale) => binsOf(connection, filter, scale),
     attempts: (filter, limit) => attemptsOfSets(connection, filter, limit),
   };
 }
@@ -182,10 +182,14 @@ function binsQuery(filter: SetFilter, scale: Scale) {
   return build
     .selectFrom('set_facts')
     .crossJoin('set_bins as b')
-    .select(['b.set_n as n', 'b.counts'])
+    .select(sql<string | null>`group_concat(b.set_n || ' ' || CAST(b.counts AS TEXT), ';')`.as('text'))
     .whereRef('b.set_n', '=', 'set_facts.set_n')
     .where('b.scale', '=', scale)
     .where(ended(filter));
+}
+
+function binsOf(connection: ReadConnection, filter: SetFilter, scale: Scale): ClusteredBins {
+  return unpackBins(connection.first(binsQuery(filter, scale))?.text ?? '');
 }
 
 /** The latest `limit` sets that match: a whole number of them, at least one. */

@@ -15,13 +15,15 @@ test('a no-rep with two faults counts half for each, and is kept so', async () =
 test('packed bins are read back, set by set and bin by bin', () => {
   const first = figures(1, 12).attempts;
   const second = figures(4, 5).attempts;
-  const rows = unpackBins([
-    { n: 7, counts: packBins(first, 'progress') },
-    { n: 3, counts: packBins([], 'progress') },
-    { n: 9, counts: packBins(second, 'progress') },
-  ]);
+  const packed = [
+    { n: 7, bins: packBins(first, 'progress') },
+    { n: 3, bins: packBins([], 'progress') },
+    { n: 9, bins: packBins(second, 'progress') },
+  ];
+  const rows = unpackBins(packed.map(({ n, bins }) => `${n} ${bins}`).join(';'));
   expect([...rows.set]).toEqual([...first.map(() => 7), ...second.map(() => 9)]);
   expect([...rows.bin]).toEqual([...first, ...second].map((attempt) => Math.floor(attempt.progress * 20 + 1e-9)));
   expect([...rows.attempts]).toEqual([...first, ...second].map(() => 1));
   expect([...rows.noReps]).toEqual([...first, ...second].map(({ verdict }) => Number(verdict === 'no-rep')));
+  expect(unpackBins('').set).toHaveLength(0);
 });

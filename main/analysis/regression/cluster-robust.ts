@@ -54,13 +54,13 @@ export function clusterRobustCovariance(
   }
   const count = sums.size;
   if (count <= size) return failed('too-few-data', 'There must be more clusters than coefficients.');
-  const middle = fit.coefficients.map((_, a) =>
-    fit.coefficients.map((__, b) => {
-      let product = 0;
-      for (const sum of sums.values()) product += (sum[a] ?? 0) * (sum[b] ?? 0);
-      return product;
-    }),
-  );
+  const middle = fit.coefficients.map(() => new Array<number>(size).fill(0));
+  for (const sum of sums.values()) {
+    for (let a = 0; a < size; a += 1) {
+      const row = middle[a];
+      for (let b = 0; row !== undefined && b < size; b += 1) row[b] = (row[b] ?? 0) + (sum[a] ?? 0) * (sum[b] ?? 0);
+    }
+  }
   const factor = smallSample ? count / (count - 1) : 1;
   const covariance = sandwich(fit.covariance, middle).map((row) => row.map((value) => value * factor));
   return computed({ covariance, clusters: count });

@@ -6,7 +6,9 @@ import { type Computed, computed, failed } from '../result.ts';
 import { type LogisticLine, logistic, probabilityAt, probabilityDifference, waldOf } from './on-probability-scale.ts';
 import { type FittedPoint, fittedCurve } from './rate-trend.ts';
 
-/** Rows of counts out of totals at places `x` of a scale, each of one cluster; `beside`: a second predictor to hold. */
+/**
+ * Rows of counts out of totals (above 0) at places `x` of a scale, each of one cluster; `beside`: a second predictor to hold.
+ */
 export type DependenceRows = {
   readonly x: ArrayLike<number>;
   readonly counts: ArrayLike<number>;
@@ -44,9 +46,9 @@ export function clusteredDependence(
   rows: DependenceRows,
   range: { readonly fromX: number; readonly toX: number; readonly curveFrom: number; readonly curveTo: number },
 ): Computed<Dependence> {
-  const checked = check(rows);
-  if (checked) return checked;
   const pooled = rows.beside === undefined ? pool(rows) : rows;
+  const checked = check(pooled);
+  if (checked) return checked;
   const columns = (of: DependenceRows) => (of.beside === undefined ? [of.x] : [of.x, of.beside]);
   const regression = logisticRegression({
     successes: pooled.counts,
@@ -59,6 +61,7 @@ export function clusteredDependence(
   const robust = clusterRobustCovariance(scored, columns(rows), rows.clusters);
   if (!robust.ok) return robust;
   const { covariance, clusters } = robust.value;
+  if (clusters < FEWEST_CLUSTERS) return failed('too-few-data', 'The spread between clusters needs at least five.');
   const line: LogisticLine = { coefficients: fit.coefficients, covariance, dispersion: 1, degrees: clusters - 1 };
   const held = rows.beside === undefined ? [] : [meanOf(rows.beside, rows.totals)];
   const at = (x: number) => [1, x, ...held];
@@ -93,13 +96,11 @@ export function clusteredDependence(
   });
 }
 
-function check({ x, counts, totals, clusters }: DependenceRows): Computed<never> | undefined {
+function check({ x, counts, totals }: DependenceRows): Computed<never> | undefined {
   let count = 0;
   let total = 0;
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
-  const seen = new Set<number>();
-  let previous: number | undefined;
   for (let i = 0; i < totals.length; i += 1) {
     const size = totals[i] ?? 0;
     if (size === 0) continue;
@@ -107,14 +108,9 @@ function check({ x, counts, totals, clusters }: DependenceRows): Computed<never>
     total += size;
     least = Math.min(least, x[i] ?? 0);
     most = Math.max(most, x[i] ?? 0);
-    if (clusters[i] !== previous) {
-      previous = clusters[i];
-      seen.add(previous ?? 0);
-    }
   }
   if (total === 0) return failed('no-data', 'There are no trials.');
   if (count === 0 || count === total) return failed('one-category', 'Every trial ended alike.');
-  if (seen.size < FEWEST_CLUSTERS) return failed('too-few-data', 'The spread between clusters needs at least five.');
   return least === most ? failed('no-variation', 'All trials lie at one place of the scale.') : undefined;
 }
 

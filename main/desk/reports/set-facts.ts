@@ -4,7 +4,7 @@ import type { FactsOfSet } from '../../ledger/fact-writer.ts';
 import type { SummedSet } from './set-sums.ts';
 
 /** Raise it when the sums change, and every set's facts are computed again. */
-export const PROJECTION = 2;
+export const PROJECTION = 3;
 
 /** What the ledger keeps of a set for lists and reports. `appliedN`: the place of the last event that the log held. */
 export function factsOf({ state, sums }: SummedSet, appliedN: number): FactsOfSet {

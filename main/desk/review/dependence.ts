@@ -42,19 +42,27 @@ function slopeOf(rows: ClusteredBins, scale: 'progress' | 'pace', range: Range, 
   const { width } = scales[scale];
   const centre = (bin: number) => (bin + 0.5) * width;
   const size = rows.bin.length;
-  const [x, totals, counts] = [new Float64Array(size), new Int32Array(size), new Int32Array(size)];
+  const x = new Float64Array(size);
+  const [totals, counts, clusters] = [new Int32Array(size), new Int32Array(size), new Int32Array(size)];
   const all = { attempts: 0, noReps: 0 };
+  let used = 0;
   for (let row = 0; row < size; row += 1) {
     const at = centre(rows.bin[row] ?? 0);
-    x[row] = at;
     // Attempts far from the usual pace are pauses and half tries; they are shown, but would pull the line.
     if (at < range.curveFrom || at > range.curveTo) continue;
-    totals[row] = rows.attempts[row] ?? 0;
-    counts[row] = rows.noReps[row] ?? 0;
-    all.attempts += totals[row] ?? 0;
-    all.noReps += counts[row] ?? 0;
+    x[used] = at;
+    totals[used] = rows.attempts[row] ?? 0;
+    counts[used] = rows.noReps[row] ?? 0;
+    clusters[used] = rows.set[row] ?? 0;
+    all.attempts += totals[used] ?? 0;
+    all.noReps += counts[used] ?? 0;
+    used += 1;
   }
-  const found = clusteredDependence({ x, counts, totals, clusters: rows.set }, range);
+  const part = <Column extends Float64Array | Int32Array>(column: Column) => column.subarray(0, used);
+  const found = clusteredDependence(
+    { x: part(x), counts: part(counts), totals: part(totals), clusters: part(clusters) },
+    range,
+  );
   const together = addedBins(rows, scale);
   const bins = binsOf(
     together.map(({ bin }) => centre(bin)),

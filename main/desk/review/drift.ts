@@ -14,7 +14,8 @@ const MOST_BINS = 16;
  * Whether a judge's rate drifts over a session. `all`: the sets of every judge of the same athletes, for each athlete's own
  * rate at each station, which is held beside the hours.
  */
-export function driftOf(own: readonly ReviewSet[], all: readonly ReviewSet[]): JudgeView['drift'] {
+export function driftOf(judged: readonly ReviewSet[], all: readonly ReviewSet[]): JudgeView['drift'] {
+  const own = judged.filter((set) => set.attempts > 0);
   const { hours, sessions } = sessionsOf(own);
   const rates = ratesOf(all);
   const beside = own.map((set) => rates.get(stratumOf(set)) ?? 0);
@@ -34,7 +35,7 @@ export function driftOf(own: readonly ReviewSet[], all: readonly ReviewSet[]): J
     to: i === last - 1 && last === MOST_BINS ? null : (i + 1) * BIN_HOURS,
   }));
   const counts = {
-    sets: own.length,
+    sets: judged.length,
     attempts: sum(own, (set) => set.attempts),
     noReps: sum(own, (set) => set.noReps),
   };

@@ -6,8 +6,8 @@ import { rateOf } from './estimates.ts';
 import { namesOf, Stations } from './names.ts';
 import { chartOf, spanPoints } from './points.ts';
 import { reasonsOf } from './reasons.ts';
-import { type ReviewLedger, readSelection, sum } from './selection.ts';
-import { costedSets, costOf, totalsOf } from './totals.ts';
+import { type ReviewLedger, readSelection } from './selection.ts';
+import { costOf, totalsOf } from './totals.ts';
 import { trainOf } from './train.ts';
 import { trendOf } from './trend.ts';
 
@@ -44,22 +44,32 @@ function linesOf(
   keyOf: (set: ReviewSet) => string,
   nameOf: (key: string) => string,
 ): GroupLine[] {
-  return [...Map.groupBy(sets, keyOf)]
-    .map(([id, own]) => {
-      const attempts = sum(own, (set) => set.attempts);
-      const noReps = sum(own, (set) => set.noReps);
-      const costed = costedSets(own);
-      const counted = sum(costed, (set) => set.counted);
-      return {
-        id,
-        name: nameOf(id),
-        sets: own.length,
-        attempts,
-        noReps,
-        rate: rateOf(noReps, attempts),
-        per100S: counted === 0 ? null : (100 * sum(costed, (set) => set.costS)) / counted,
-        lastAt: own.at(-1)?.at ?? 0,
-      };
-    })
+  const groups = new Map<
+    string,
+    { sets: number; attempts: number; noReps: number; seconds: number; reps: number; lastAt: number }
+  >();
+  for (const set of sets) {
+    const key = keyOf(set);
+    let group = groups.get(key);
+    if (group === undefined) {
+      group = { sets: 0, attempts: 0, noReps: 0, seconds: 0, reps: 0, lastAt: 0 };
+      groups.set(key, group);
+    }
+    group.sets += 1;
+    group.attempts += set.attempts;
+    group.noReps += set.noReps;
+    group.lastAt = set.at;
+    if (set.costS === null) continue;
+    group.seconds += set.costS;
+    group.reps += set.counted;
+  }
+  return [...groups]
+    .map(([id, { seconds, reps, ...group }]) => ({
+      id,
+      name: nameOf(id),
+      ...group,
+      rate: rateOf(group.noReps, group.attempts),
+      per100S: reps === 0 ? null : (100 * seconds) / reps,
+    }))
     .sort((a, b) => b.attempts - a.attempts || (a.id < b.id ? -1 : 1));
 }

@@ -75,13 +75,12 @@ function worth(line: Reason): number {
   return line.per100S?.value ?? 0;
 }
 
-function tallyReasons({ sets, reasons }: Selection): Tally[] {
-  const placeOf = new Map(sets.map((set, place) => [set.n, place]));
+function tallyReasons({ sets, reasons, placeOf }: Selection): Tally[] {
   const tallies = new Map<string, Tally>();
   for (const { n, fault, noReps, seconds } of reasons) {
-    const place = placeOf.get(n);
-    const set = place === undefined ? undefined : sets[place];
-    if (place === undefined || set === undefined) continue;
+    const place = placeOf(n);
+    const set = sets[place];
+    if (set === undefined) continue;
     const key = reasonKey(set.sheet, fault);
     let tally = tallies.get(key);
     if (tally === undefined) {

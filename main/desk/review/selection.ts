@@ -11,11 +11,22 @@ export interface Selection {
   readonly filter: SetFilter;
   readonly sets: readonly ReviewSet[];
   readonly reasons: readonly ReviewReason[];
+  /** Place of a set in `sets` by its number; -1 for one that is not there. */
+  readonly placeOf: (n: number) => number;
 }
 
 export function readSelection({ reports }: Pick<ReviewLedger, 'reports'>, given: ReviewFilter): Selection {
   const filter = ledgerFilter(given);
-  return { filter, sets: reports.reviewSets(filter), reasons: reports.reviewReasons(filter) };
+  const sets = reports.reviewSets(filter);
+  return { filter, sets, reasons: reports.reviewReasons(filter), placeOf: placesOf(sets) };
+}
+
+/** A plain column instead of a map: there may be a hundred thousand look-ups. */
+function placesOf(sets: readonly ReviewSet[]): Selection['placeOf'] {
+  const most = sets.reduce((max, set) => Math.max(max, set.n), 0);
+  const places = new Int32Array(most + 1).fill(-1);
+  for (const [place, set] of sets.entries()) places[set.n] = place;
+  return (n) => places[n] ?? -1;
 }
 
 /** The filter of the contract as the ledger's. */
@@ -33,5 +44,7 @@ export function ledgerFilter(given: ReviewFilter): SetFilter {
 }
 
 export function sum<Item>(items: readonly Item[], of: (item: Item) => number): number {
-  return items.reduce((total, item) => total + of(item), 0);
+  let total = 0;
+  for (const item of items) total += of(item);
+  return total;
 }

@@ -8,7 +8,7 @@ import { FEWEST_FOR_SPREAD } from './totals.ts';
 
 const SEED = 1;
 const RESAMPLES = 999;
-const MOST_GROUPS = 500;
+const MOST_GROUPS = 200;
 
 /** What to train first: the explained reason that loses the most seconds; by number where no cost is known. */
 export function trainOf(ledger: ReviewLedger, selection: Selection, { lines }: Reasons): Train | null {
@@ -57,23 +57,29 @@ function surenessInSets({ reports }: ReviewLedger, { filter, sets }: Selection, 
 }
 
 /**
- * Share of bootstrap resamples of whole sets (Davison & Hinkley 1997, 3.8) in which the reason costs the most. More than 500
- * sets are dealt at random into 500 groups, which stand for them: the spread between groups is that between sets.
+ * Share of bootstrap resamples of whole sets (Davison & Hinkley 1997, 3.8) in which the reason costs the most. More than 200
+ * sets are dealt at random into 200 groups, which stand for them: the spread between groups is that between sets.
  */
-function surenessOverSets({ sets, reasons }: Selection, key: string, by: Train['by']): number {
-  const used = by === 'seconds' ? sets.filter((set) => set.costS !== null) : sets;
+function surenessOverSets({ sets, reasons, placeOf }: Selection, key: string, by: Train['by']): number {
+  const used = sets.flatMap((set, place) => (by === 'no-reps' || set.costS !== null ? [place] : []));
   const groups = Math.min(MOST_GROUPS, used.length);
   const generator = seededGenerator(SEED);
-  const dealt = shuffled(used, generator);
-  const placeOf = new Map(dealt.map((set, place) => [set.n, { group: place % groups, sheet: set.sheet }]));
+  shuffle(used, generator);
+  const groupOf = new Int32Array(sets.length).fill(-1);
+  for (const [turn, place] of used.entries()) groupOf[place] = turn % groups;
   const losses = new Map<string, Float64Array>();
   for (const { n, fault, noReps, seconds } of reasons) {
-    const place = placeOf.get(n);
-    if (place === undefined || fault === '') continue;
-    const name = reasonKey(place.sheet, fault);
-    const own = losses.get(name) ?? new Float64Array(groups);
-    own[place.group] = (own[place.group] ?? 0) + (by === 'seconds' ? (seconds ?? 0) : noReps);
-    losses.set(name, own);
+    const place = placeOf(n);
+    const group = groupOf[place] ?? -1;
+    const set = sets[place];
+    if (group < 0 || set === undefined || fault === '') continue;
+    const name = reasonKey(set.sheet, fault);
+    let own = losses.get(name);
+    if (own === undefined) {
+      own = new Float64Array(groups);
+      losses.set(name, own);
+    }
+    own[group] = (own[group] ?? 0) + (by === 'seconds' ? (seconds ?? 0) : noReps);
   }
   const drawn = new Int32Array(groups);
   let first = 0;
@@ -85,16 +91,13 @@ function surenessOverSets({ sets, reasons }: Selection, key: string, by: Train['
 }
 
 /** Fisher and Yates's shuffle: in order of time, dealing would follow the gym's weekly order of athletes. */
-function shuffled<Item>(items: readonly Item[], generator: RandomGenerator): Item[] {
-  const order = [...items];
-  for (let last = order.length - 1; last > 0; last -= 1) {
+function shuffle(items: number[], generator: RandomGenerator): void {
+  for (let last = items.length - 1; last > 0; last -= 1) {
     const other = randomInteger(generator, last + 1);
-    const [a, b] = [order[last], order[other]];
-    if (a === undefined || b === undefined) continue;
-    order[last] = b;
-    order[other] = a;
+    const kept = items[last] ?? 0;
+    items[last] = items[other] ?? 0;
+    items[other] = kept;
   }
-  return order;
 }
 
 function dearest(losses: ReadonlyMap<string, Float64Array>, drawn: Int32Array): string | null {
