@@ -8,6 +8,7 @@ import { calls, type DeskParts } from './calls.ts';
 import { Changes } from './changes.ts';
 import { keepDailyCopy } from './daily-copy.ts';
 import { fillDemo } from './demo/fill-demo.ts';
+import { drillsCalls } from './drills.ts';
 import { FactsKeeper } from './facts-keeper.ts';
 import { peopleCalls } from './people.ts';
 import { startReportsThread } from './reports/thread-client.ts';
@@ -98,6 +99,7 @@ function deskOn(ledger: Ledger, options: DeskOptions, now: () => number): Desk {
 function routerOf(parts: DeskParts) {
   return calls.router({
     desk: aboutCalls(parts),
+    drills: drillsCalls(parts),
     people: peopleCalls(parts),
     reports: reportsCalls(parts),
     review: reviewCalls(parts),

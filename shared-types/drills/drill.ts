@@ -96,23 +96,38 @@ export type DrillKind = Task['kind'];
 export type TaskOf<K extends DrillKind> = Extract<Task, { kind: K }>;
 
 /** What is fixed before a drill begins and never changes; all that it shows follows from it and from the calls. */
-export const drill = z.strictObject({
-  id: z.uuid(),
-  judge: z.uuid(),
-  sheet: z.strictObject({ id: z.string().min(1).max(64), version: z.number().int().min(1) }),
-  movement: z.enum(MOVEMENTS),
-  numbers: sheetNumbers,
-  task,
-  /** Null: another body at every rep, drawn from the seed; in a stream one body, drawn from the seed. */
-  athlete: athlete.nullable(),
-  /** Reps a minute. */
-  cadence: z.number().min(4).max(60),
-  /** How much reps differ from one another, 0 to 1. */
-  variation: z.number().min(0).max(1),
-  seed,
-  /** Teaches the keys and stays out of every score but its own. */
-  practice: z.boolean(),
-  /** Milliseconds since 1970 UTC. */
-  createdAt: z.number().int().min(0),
-});
+export const drill = z
+  .strictObject({
+    id: z.uuid(),
+    judge: z.uuid(),
+    sheet: z.strictObject({ id: z.string().min(1).max(64), version: z.number().int().min(1) }),
+    movement: z.enum(MOVEMENTS),
+    numbers: sheetNumbers,
+    task,
+    /** Null: another body at every rep, drawn from the seed; in a stream one body, drawn from the seed. */
+    athlete: athlete.nullable(),
+    /** Reps a minute. */
+    cadence: z.number().min(4).max(60),
+    /** How much reps differ from one another, 0 to 1. */
+    variation: z.number().min(0).max(1),
+    seed,
+    /** Teaches the keys and stays out of every score but its own. */
+    practice: z.boolean(),
+    /** Milliseconds since 1970 UTC. */
+    createdAt: z.number().int().min(0),
+  })
+  .refine(
+    ({ movement, task: asked }) =>
+      faultsNamed(asked).every((code) => (FAULTS[movement] as readonly string[]).includes(code)),
+    'the figure shows only the faults of its movement',
+  )
+  .refine(
+    ({ task: asked }) => asked.kind !== 'line' || asked.leastTrials <= asked.mostTrials,
+    'the least trials are no more than the most',
+  );
 export type Drill = z.infer<typeof drill>;
+
+/** The faults that a task names; empty where all may come. */
+export function faultsNamed(asked: Task): readonly FaultCode[] {
+  return asked.kind === 'line' || asked.kind === 'place' ? [asked.fault] : asked.faults;
+}

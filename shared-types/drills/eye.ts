@@ -20,6 +20,8 @@ export function noRepChance({ strictness, precision, lapse }: Eye, margin: numbe
 export interface Answer {
   readonly margin: number;
   readonly noRep: boolean;
+  /** How many calls like this; 1 unless given. */
+  readonly count?: number;
 }
 
 /** Every eye that is thought of: each strictness with each precision and each lapse. */
@@ -40,14 +42,13 @@ const LAPSES: readonly (readonly [lapse: number, weight: number])[] = [
  * A grid for a fault whose margins can be shown from `low` to `high`: strictness a quarter of that span beyond both ends,
  * precision from a hundredth to the whole of it, in equal steps of its logarithm.
  */
-export function eyeGrid(low: number, high: number, fineness: 'coarse' | 'fine'): EyeGrid {
+export function eyeGrid(low: number, high: number): EyeGrid {
   const span = high - low;
-  const [places, sizes] = fineness === 'fine' ? [121, 61] : [49, 25];
   const even = (from: number, to: number, count: number) =>
     Array.from({ length: count }, (_, i) => from + ((to - from) * i) / (count - 1));
   return {
-    strictness: even(low - span / 4, high + span / 4, places),
-    precision: even(Math.log(span / 100), Math.log(span), sizes).map(Math.exp),
+    strictness: even(low - span / 4, high + span / 4, 49),
+    precision: even(Math.log(span / 100), Math.log(span), 25).map(Math.exp),
     lapse: LAPSES.map(([lapse]) => lapse),
   };
 }
@@ -66,7 +67,7 @@ export function openBelief(grid: EyeGrid): Belief {
 /** What is thought after further calls (Bayes' rule, each call on its own). */
 export function learn(grid: EyeGrid, belief: Belief, answers: readonly Answer[]): Belief {
   const next = Float64Array.from(belief);
-  for (const { margin, noRep } of answers) {
+  for (const { margin, noRep, count = 1 } of answers) {
     let at = 0;
     let sum = 0;
     for (const strictness of grid.strictness) {
@@ -74,7 +75,8 @@ export function learn(grid: EyeGrid, belief: Belief, answers: readonly Answer[])
         const seen = normalCdf((strictness - margin) / precision);
         for (const lapse of grid.lapse) {
           const called = lapse + (1 - 2 * lapse) * seen;
-          const weight = (next[at] ?? 0) * (noRep ? called : 1 - called);
+          const chance = noRep ? called : 1 - called;
+          const weight = (next[at] ?? 0) * (count === 1 ? chance : chance ** count);
           next[at] = weight;
           sum += weight;
           at += 1;
@@ -93,8 +95,13 @@ export interface Reading {
   readonly high: number;
 }
 
+export interface EyeReadings {
+  readonly strictness: Reading;
+  readonly precision: Reading;
+}
+
 /** Median and equal-tailed limits of strictness and precision, between the grid's places by straight lines. */
-export function readBelief(grid: EyeGrid, belief: Belief, level = 0.95): { strictness: Reading; precision: Reading } {
+export function readBelief(grid: EyeGrid, belief: Belief, level = 0.95): EyeReadings {
   const { strictness, precision, lapse } = grid;
   const byStrictness = new Float64Array(strictness.length);
   const byPrecision = new Float64Array(precision.length);

@@ -19,7 +19,7 @@ export function answersOf(drill: Drill, fault: FaultCode, trials: readonly Drill
 
 function believed(drill: Drill, fault: FaultCode, trials: readonly DrillTrial[]): { grid: EyeGrid; belief: Belief } {
   const { low, high } = shownRange(drill, fault);
-  const grid = eyeGrid(low, high, 'coarse');
+  const grid = eyeGrid(low, high);
   return { grid, belief: learn(grid, openBelief(grid), answersOf(drill, fault, trials)) };
 }
 

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { SetReport } from '../../../shared-types/contract/reports.ts';
 import type { FactsOfSet } from '../../ledger/fact-writer.ts';
 import type { LedgerReader } from '../../ledger/ledger.ts';
+import { drillThreadCalls } from '../drills/thread.ts';
 import { readRecord } from '../record.ts';
 import { reviewThreadCalls } from '../review/thread.ts';
 import { cycleHistory } from './cycle-history.ts';
@@ -22,6 +23,7 @@ export function threadCalls(ledger: LedgerReader) {
       return setReportOf(record, sumSet(record, cycleHistory(ledger, record)));
     }),
     review: reviewThreadCalls(threadOs, ledger),
+    drills: drillThreadCalls(threadOs, ledger),
   };
 }
 
