@@ -45,7 +45,7 @@ interface ChartProps {
   readonly children: (frame: Frame) => ReactNode;
 }
 
-const margin = { left: 58, right: 16, top: 26, bottom: 46 };
+const margin = { left: 58, right: 22, top: 26, bottom: 46 };
 /** Beyond this many points only the one looked at is an element of its own; the others are strokes of one path. */
 const mostElements = 150;
 

@@ -61,7 +61,7 @@ export function LedgerRows({ rows, label, onPick }: LedgerRowsProps) {
         hint={words.rowsHint}
         {...(onPick === undefined ? {} : { onPick })}
       >
-        {({ x, topOf }) => (
+        {({ x, topOf, rowHeight: tall }) => (
           <>
             <pattern id={hatch} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
               <line className={styles.hatch} x1="1" x2="1" y1="0" y2="6" />
@@ -77,7 +77,7 @@ export function LedgerRows({ rows, label, onPick }: LedgerRowsProps) {
                   x: from + 0.5,
                   y: topOf(index) + 1,
                   width: Math.max(0.5, wide - 1.5),
-                  height: rowHeight - 2,
+                  height: Math.max(1, tall - 2),
                 };
                 return (
                   <g key={`${row.key} ${line}`}>

@@ -58,9 +58,23 @@ const gap = 3;
 
 /** Many things of one kind, a row each, over one scale: the frame, the values by pointer and by keyboard. */
 export function RowsChart(props: RowsChartProps) {
-  const { label, rows, rowHeight, xLabel, xAxis, nameWidth = 62, endWidth = 12, hint, marks, onPick, children } = props;
+  const {
+    label,
+    rows,
+    rowHeight: wanted,
+    xLabel,
+    xAxis,
+    nameWidth = 62,
+    endWidth = 12,
+    hint,
+    marks,
+    onPick,
+    children,
+  } = props;
   const id = useId();
-  const [box, { width }] = useSize<HTMLDivElement>(640, 0);
+  const [box, { width, height }] = useSize<HTMLDivElement>(640, rows.length * (wanted + gap) + foot);
+  // On paper the rows share the height that the page gives.
+  const rowHeight = Math.min(wanted, Math.max(1, (height - foot) / Math.max(1, rows.length) - gap));
   const [held, setHeld] = useState<Place>({ row: -1, mark: -1 });
   const place: Place = held.row < rows.length ? held : { row: -1, mark: -1 };
   const [left, right] = [nameWidth, Math.max(nameWidth + 40, width - endWidth)];

@@ -31,7 +31,11 @@ export function Shell({ areas, children }: { areas: readonly AreaName[]; childre
             {words.skip}
           </button>
           <Head areas={areas} />
-          {about.data?.demo ? <p className={classNames(styles.demo, 'no-print')}>{words.demo}</p> : null}
+          {about.data?.demo ? (
+            <aside className={classNames(styles.demo, 'no-print')} aria-label={words.demoLabel}>
+              {words.demo}
+            </aside>
+          ) : null}
         </>
       )}
       <main id="content" className={styles.content} tabIndex={-1}>

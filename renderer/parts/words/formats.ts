@@ -20,11 +20,18 @@ export function formatsFor(locale: string) {
   const decimal = (digits: number): Intl.NumberFormat => {
     const known = decimals.get(digits);
     if (known !== undefined) return known;
-    const made = new Intl.NumberFormat(locale, { minimumFractionDigits: digits, maximumFractionDigits: digits });
+    const made = new Intl.NumberFormat(locale, {
+      minimumFractionDigits: digits,
+      maximumFractionDigits: digits,
+      // What rounds to nothing has no sign.
+      signDisplay: 'negative',
+    });
     decimals.set(digits, made);
     return made;
   };
-  const upTo = new Intl.NumberFormat(locale, { maximumFractionDigits: 3 });
+  const upTo = new Intl.NumberFormat(locale, { maximumFractionDigits: 3, signDisplay: 'negative' });
+  /** English writes a hyphen where its own typography wants a minus. */
+  const signed = (text: string): string => text.replace(/^-/, '−');
   const day = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', year: 'numeric' });
   const shortDay = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short' });
   const month = new Intl.DateTimeFormat(locale, { month: 'short', year: 'numeric' });
@@ -33,7 +40,8 @@ export function formatsFor(locale: string) {
   const lists = new Intl.ListFormat(locale, { type: 'conjunction' });
   const collator = new Intl.Collator(locale, { numeric: true, sensitivity: 'base' });
 
-  const number = (value: number, digits = 0): string => (Number.isFinite(value) ? decimal(digits).format(value) : '–');
+  const number = (value: number, digits = 0): string =>
+    Number.isFinite(value) ? signed(decimal(digits).format(value)) : '–';
   const withUnit = (value: string, unit: string): string => `${value}${joiner}${unit}`;
 
   return {
@@ -41,7 +49,7 @@ export function formatsFor(locale: string) {
     /** With exactly so many decimals. */
     number,
     /** With as many decimals as the figure has, three at most. */
-    plain: (value: number): string => (Number.isFinite(value) ? upTo.format(value) : '–'),
+    plain: (value: number): string => (Number.isFinite(value) ? signed(upTo.format(value)) : '–'),
     /** A share from 0 to 1, as per cent. */
     percent: (share: number, digits = 0): string => withUnit(number(share * 100, digits), '%'),
     /** Seconds, with one decimal unless told otherwise. */

@@ -23,6 +23,7 @@ export function LedgersFigure({ points }: { points: readonly SetPoint[] }) {
     <Evidence
       title={figure.title}
       size="slim"
+      tall
       how={words.how.ledgers}
       testId="figure-ledgers"
       table={{

@@ -113,7 +113,11 @@ function PaceWords({ pacing: { overall, fastStart } }: { pacing: Pacing }) {
         return '';
     }
   };
-  const sides =
-    fastStart.fast.sets > 0 && fastStart.others.sets > 0 ? figure.sides(fastStart.fast, fastStart.others) : '';
-  return [pace(), start(), sides].filter((part) => part !== '').join(' ');
+  const { fast, others } = fastStart;
+  return (
+    <>
+      {[pace(), start()].filter((part) => part !== '').join(' ')}
+      {fast.sets > 0 && others.sets > 0 ? <span className="no-print"> {figure.sides(fast, others)}</span> : null}
+    </>
+  );
 }

@@ -28,6 +28,7 @@ export function PictureFigure({ rows, sheet, onMore }: PictureFigureProps) {
     <Evidence
       title={figure.title}
       size="wide"
+      tall
       how={words.how.picture}
       testId="figure-picture"
       table={{

@@ -4,9 +4,7 @@ import type { GroupLine } from '../../../../shared-types/contract/review/judges.
 import { Button } from '../../../parts/controls/button.tsx';
 import { Card } from '../../../parts/controls/card.tsx';
 import { Table } from '../../../parts/controls/table.tsx';
-import { classNames } from '../../../parts/look/class-names.ts';
 import { useFormats, useWords } from '../../../parts/words/words.tsx';
-import styles from '../view/view.module.css';
 
 const shownFirst = 15;
 
@@ -21,13 +19,13 @@ interface GroupTableProps {
 export function GroupTable({ title, lines, to }: GroupTableProps) {
   const words = useWords().review;
   const texts = words.judge.gym;
-  const { number } = useFormats();
+  const { number, percent } = useFormats();
   const [all, setAll] = useState(false);
   const shown = all ? lines : lines.slice(0, shownFirst);
   return (
-    <Card title={title} className={classNames(styles.half)}>
+    <Card title={title}>
       <Table
-        caption={title}
+        caption={texts.tableOf(title)}
         columns={[
           {
             key: 'name',
@@ -43,7 +41,14 @@ export function GroupTable({ title, lines, to }: GroupTableProps) {
             key: 'rate',
             head: texts.columns.rate,
             figures: true,
-            cell: (line) => (line.rate === null ? words.figures.dash : words.judge.line(line.rate)),
+            cell: ({ rate }) =>
+              rate === null ? (
+                words.figures.dash
+              ) : (
+                <>
+                  {percent(rate.value, 1)} <span className="no-print">{words.judge.span(rate)}</span>
+                </>
+              ),
           },
           { key: 'lost', head: texts.columns.lost, figures: true, cell: (line) => words.judge.lost(line.per100S) },
         ]}

@@ -125,23 +125,27 @@ function Findings({ data, chosen, subjects }: { data: GymView; chosen: Chosen; s
         />
         <PlaceFigure place={data.place} />
         <HurryFigure hurry={data.hurry} />
-        <GroupTable
-          title={words.judge.gym.athletes}
-          lines={data.athletes}
-          to={(id) => placeWith(`/athlete/${id}`, { ...choice, judge: choice.judge })}
-        />
-        <GroupTable
-          title={words.judge.gym.judges}
-          lines={data.judges}
-          to={(id) => placeWith(`/judge/${id}`, { ...choice, judge: '' })}
-        />
-        {choice.sheet === '' ? (
+        <div className={styles.half}>
           <GroupTable
-            title={words.judge.gym.stations}
-            lines={data.stations}
-            to={(id) => placeWith('/gym', { ...choice, sheet: id })}
+            title={words.judge.gym.athletes}
+            lines={data.athletes}
+            to={(id) => placeWith(`/athlete/${id}`, choice)}
           />
-        ) : null}
+        </div>
+        <div className={`${styles.half} ${styles.column}`}>
+          <GroupTable
+            title={words.judge.gym.judges}
+            lines={data.judges}
+            to={(id) => placeWith(`/judge/${id}`, { ...choice, judge: '' })}
+          />
+          {choice.sheet === '' ? (
+            <GroupTable
+              title={words.judge.gym.stations}
+              lines={data.stations}
+              to={(id) => placeWith('/gym', { ...choice, sheet: id })}
+            />
+          ) : null}
+        </div>
       </div>
     </>
   );

@@ -38,7 +38,7 @@ export function BesideFigure({ overall, reasons, stationOf }: BesideFigureProps)
   return (
     <Evidence
       title={texts.besideTitle}
-      size="half"
+      size="pair"
       how={words.how.beside}
       testId="figure-beside"
       table={{

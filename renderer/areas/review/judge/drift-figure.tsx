@@ -34,7 +34,7 @@ export function DriftFigure({ drift }: { drift: JudgeView['drift'] }) {
   return (
     <Evidence
       title={texts.driftTitle}
-      size="half"
+      size="alone"
       telling={telling()}
       how={words.how.drift}
       testId="figure-drift"

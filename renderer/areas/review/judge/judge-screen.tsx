@@ -117,9 +117,11 @@ function Findings({ data, chosen, stationName }: FindingsProps) {
           reasons={data.reasons}
           stationOf={chosen.choice.sheet === '' ? stationName : undefined}
         />
-        <DriftFigure drift={data.drift} />
-        <RateFigure points={points} trend={null} sets={totals.sets} size="wide" />
-        <Athletes data={data} chosen={chosen} />
+        <div className={`${styles.pair} ${styles.column}`}>
+          <DriftFigure drift={data.drift} />
+          <Athletes data={data} chosen={chosen} />
+        </div>
+        <RateFigure points={points} trend={null} sets={totals.sets} size="full" />
       </div>
     </>
   );
@@ -130,9 +132,9 @@ function Athletes({ data, chosen }: { data: JudgeView; chosen: Chosen }) {
   const { number, percent } = useFormats();
   const texts = words.judge.gym;
   return (
-    <Card title={words.judge.athletes} className={styles.slim}>
+    <Card title={words.judge.athletes}>
       <Table
-        caption={words.judge.athletes}
+        caption={words.judge.gym.tableOf(words.judge.athletes)}
         columns={[
           {
             key: 'name',

@@ -62,7 +62,7 @@ export function ComparisonFigures({ comparison, names, repsName, days }: Compari
       <div className={viewStyles.grid}>
         <Evidence
           title={texts.rates}
-          size="half"
+          size="pair"
           how={words.how.compare}
           testId="figure-rates"
           table={{
@@ -104,7 +104,7 @@ export function ComparisonFigures({ comparison, names, repsName, days }: Compari
             />
           )}
         </Evidence>
-        <Evidence title={texts.costs(repsName)} size="half" how={words.how.compare} testId="figure-costs">
+        <Evidence title={texts.costs(repsName)} size="pair" how={words.how.compare} testId="figure-costs">
           <IntervalBars
             label={texts.costs(repsName)}
             scale={{ label: words.figures.reasons.axis, tick: plain }}

@@ -91,13 +91,7 @@ function PlanPart({ plan, own, goal }: { plan: RacePlan; own: RaceCard['own']; g
         <p>
           {texts[plan.effort]}{' '}
           <span className={styles.soft}>
-            {[
-              own.cleanS === null ? '' : texts.usual(own.cleanS),
-              own.quickestS === null ? '' : texts.quickest(own.quickestS),
-            ]
-              .filter((part) => part !== '')
-              .join(', ')}
-            .
+            {own.cleanS === null || own.quickestS === null ? null : texts.own(own.cleanS, own.quickestS)}
           </span>
         </p>
         {plan.noRepMs > 0 ? <p className={styles.soft}>{texts.held(duration(plan.noRepMs, 0))}</p> : null}

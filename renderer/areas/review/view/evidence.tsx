@@ -8,7 +8,10 @@ import styles from './view.module.css';
 
 interface EvidenceProps<Row> {
   readonly title: string;
-  readonly size: 'wide' | 'half' | 'slim' | 'full';
+  /** How much of the grid it takes; `alone` where it stands in a column with others. */
+  readonly size: 'wide' | 'half' | 'pair' | 'slim' | 'full' | 'alone';
+  /** Rows upon rows: on paper it gets more height. */
+  readonly tall?: boolean;
   /** What the figure says, in a sentence, before one looks at it. */
   readonly telling?: ReactNode;
   readonly how: readonly string[];
@@ -24,10 +27,18 @@ interface EvidenceProps<Row> {
 }
 
 /** One piece of evidence: its title, what it says, the drawing, its values as a table, how it was computed. */
-export function Evidence<Row>({ title, size, telling, how, table, note, testId, children }: EvidenceProps<Row>) {
+export function Evidence<Row>({ title, size, tall, telling, how, table, note, testId, children }: EvidenceProps<Row>) {
   const { interval } = useWords().review.how;
   return (
-    <section className={classNames(cardStyles.card, styles[size], 'whole-on-page')} data-testid={testId}>
+    <section
+      className={classNames(
+        cardStyles.card,
+        size === 'alone' ? undefined : styles[size],
+        tall && styles.tall,
+        'whole-on-page',
+      )}
+      data-testid={testId}
+    >
       <Figure
         title={title}
         how={[...how, interval].map((sentence) => <p key={sentence}>{sentence}</p>)}

@@ -1,7 +1,7 @@
 import type { Formats } from '../formats.ts';
 
 /** The screen of a running set. */
-export function judgeLiveWords({ number, plural, seconds, metres, duration }: Formats) {
+export function judgeLiveWords({ number, plural, seconds, metres }: Formats) {
   const nothing = {
     'not-running': 'The set is not running.',
     'time-is-up': 'Time was up before that.',
@@ -46,7 +46,6 @@ export function judgeLiveWords({ number, plural, seconds, metres, duration }: Fo
     finish: 'Finish',
     why: (attempt: number) => `No-rep ${number(attempt)}: why?`,
     whyCaution: (attempt: number) => `Caution ${number(attempt)}: for what?`,
-    whyShort: 'Why?',
     explainAs: (attempt: number, fault: string) => `Attempt ${number(attempt)} was: ${fault}`,
     nothing,
     /** What the log's last line says, in the past tense. */
@@ -90,8 +89,6 @@ export function judgeLiveWords({ number, plural, seconds, metres, duration }: Fo
     closeMenu: 'Back to the set',
     sounds: 'Sounds',
     spoken: 'Spoken counts',
-    on: 'on',
-    off: 'off',
     keys: 'Keys',
     shiftHint: 'Shift with a fault’s key names the fault of the call before. Shift with the slip key puts back.',
     keysHint: 'Change them under Settings.',
@@ -122,7 +119,6 @@ export function judgeLiveWords({ number, plural, seconds, metres, duration }: Fo
     wake: {
       lost: 'This screen may go dark: the browser does not keep it awake.',
     },
-    clockNow: (milliseconds: number) => duration(milliseconds, 1),
     say: {
       noRep: 'no rep',
       counted: (count: number) => number(count),

@@ -1,7 +1,7 @@
 import type { Formats } from '../formats.ts';
 
 /** Setting up a set, the card read aloud, the countdown. */
-export function judgeSetupWords({ number, plural }: Formats) {
+export function judgeSetupWords({ number, plural, seconds }: Formats) {
   return {
     title: 'Set up a set',
     firstTitle: 'Judge your first set',
@@ -10,13 +10,8 @@ export function judgeSetupWords({ number, plural }: Formats) {
     judge: 'Judge',
     athleteName: 'Who is the athlete?',
     judgeName: 'Who is judging?',
-    findOrAdd: 'Find or add a name',
-    other: 'Someone else',
-    change: 'Change',
     addPerson: (name: string) => `Add ${name}`,
-    nobodyFound: 'Nobody of that name yet.',
     station: 'Station',
-    sheetVersion: (version: number) => `sheet version ${number(version)}`,
     goal: 'Goal',
     goalKinds: { reps: 'Reps', metres: 'Metres', clock: 'Clock', open: 'Open end' },
     goalAmount: { reps: 'Counted reps', metres: 'Metres in all', clock: 'Minutes and seconds' },
@@ -83,11 +78,9 @@ export function judgeSetupWords({ number, plural }: Formats) {
       cautions: 'Before you start',
       equipment: 'What is needed',
       allCautions: 'General cautions',
-      countdown: (seconds: number) =>
-        seconds === 0 ? 'Go' : `Count down ${number(seconds)} ${plural(seconds, { one: 'second', other: 'seconds' })}`,
+      countdown: (value: number) => (value === 0 ? 'Go' : `Count down ${seconds(value, 0)}`),
       goNow: 'Go now',
       back: 'Change the set-up',
-      rulebook: 'Your event’s own rulebook and head judge decide.',
     },
     countdown: {
       title: 'Ready',

@@ -49,12 +49,13 @@ export function reviewJudgeWords({ number, plain, plural, percent, seconds }: Fo
     athletes: 'Athletes judged',
     gym: {
       reps: 'reps',
+      tableOf: (title: string) => `${title}, their figures`,
       athletes: 'Athletes',
       judges: 'Judges',
       stations: 'Stations',
       columns: { name: 'Name', sets: 'Sets', attempts: 'Attempts', rate: 'No-reps', lost: 'Lost per 100' },
     },
-    line: (rate: Estimate) => `${percent(rate.value, 1)} (${span(rate)})`,
+    span: (rate: Estimate) => `(${span(rate)})`,
     lost: (value: number | null) => (value === null ? '–' : seconds(value)),
   };
 }

@@ -89,8 +89,8 @@ export function reviewPlanWords({ number, percent, seconds, duration, plural, me
       goalIn: (goal: string, time: string) => `${goal} in ${time}`,
       howTitle: 'How is this computed?',
       lostPer100: (lost: string, repsName: string) => `${lost} lost per 100 ${repsName}`,
-      usual: (value: number) => `usual clean ${seconds(value, 2)}`,
-      quickest: (value: number) => `quickest set ${seconds(value, 2)}`,
+      own: (usual: number, quickest: number) =>
+        `Your usual clean cycle takes ${seconds(usual, 2)}, in your quickest set ${seconds(quickest, 2)}.`,
       easy: 'Within your usual pace.',
       stretch: 'A stretch: quicker than usual, but you have held such a pace over a whole set.',
       out: (quickest: string) => `Out of reach on these sets: the quickest you could hope for is ${quickest}.`,
@@ -116,7 +116,7 @@ export function reviewPlanWords({ number, percent, seconds, duration, plural, me
         'Start at the target, not above it: an even pace.',
       ],
       cautions: 'Cautions',
-      basis: (sets: number) => `From ${times(sets, 'latest set', 'latest sets')}; an estimate, not a promise.`,
+      basis: (sets: number) => `From the latest ${times(sets, 'set', 'sets')}; an estimate, not a promise.`,
     },
   };
 }

@@ -23,6 +23,7 @@ export function shellWords(_formats: Formats) {
     lost: 'The desk does not answer. What you do is kept here and sent as soon as it is back.',
     memoryOnly: 'This browser keeps nothing for this page. Closing it loses what is not yet sent.',
     storage: (path: string) => `The database at ${path} cannot be written.`,
+    demoLabel: 'Demo data',
     demo: 'Demo data of an invented gym. Your own data are elsewhere, untouched.',
     dismiss: 'Dismiss',
     notFound: 'There is nothing at this address.',
