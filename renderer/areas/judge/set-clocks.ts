@@ -16,6 +16,12 @@ export function beginClock(set: string, goTimeStamp: number): ScreenClock {
   return clock;
 }
 
+/** Whether the set began on this page a moment ago. */
+export function justBegun(set: string): boolean {
+  const clock = clocks.get(set);
+  return clock !== undefined && !clock.resumed && clock.now() < 5_000;
+}
+
 /** The clock of a set that has begun; null before go. */
 export function clockOf(set: string, state: Pick<SetState, 'startedAt' | 'lastAt'>): ScreenClock | null {
   const known = clocks.get(set);

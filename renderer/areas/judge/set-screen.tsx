@@ -3,12 +3,13 @@ import { useLocation } from 'wouter';
 import type { SetLog, SetView } from '../../link/set-log.ts';
 import type { SetStart } from '../../link/store.ts';
 import { useLink } from '../../parts/desk/link.ts';
+import { useFloor } from '../../parts/shell/floor.tsx';
 import { NotFound } from '../../parts/shell/not-found.tsx';
 import { useWords } from '../../parts/words/words.tsx';
 import { LiveScreen } from './live/live-screen.tsx';
 import { PickUpScreen } from './live/pick-up-screen.tsx';
 import { stateOf } from './live/state-of.ts';
-import { beginClock, clockOf } from './set-clocks.ts';
+import { beginClock, clockOf, justBegun } from './set-clocks.ts';
 import { BeforeGo } from './start/before-go.tsx';
 import { FinishedScreen } from './summary/finished-screen.tsx';
 import { useSetLog } from './use-set-log.ts';
@@ -17,8 +18,11 @@ import { useSetLog } from './use-set-log.ts';
 export function SetScreen({ id }: { id: string }) {
   const { log, view } = useSetLog(id);
   const words = useWords().common;
+  const [begun] = useState(() => justBegun(id));
+  // From go to the running set no other look shows in between.
+  useFloor(begun && view.start === null);
   if (view.status === 'not-found') return <NotFound />;
-  if (log === null || view.start === null) return <p role="status">{words.reading}</p>;
+  if (log === null || view.start === null) return begun ? null : <p role="status">{words.reading}</p>;
   return <OpenSet id={id} start={view.start} view={view} log={log} />;
 }
 

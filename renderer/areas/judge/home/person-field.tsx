@@ -23,7 +23,7 @@ function times(line: PersonLine, role: 'athlete' | 'judge'): number {
 }
 
 /** Those of the role first, those with most sets in it first; the others after them, since a coach may jump in. */
-export function inOrder(people: readonly PersonLine[], role: 'athlete' | 'judge'): readonly PersonLine[] {
+function inOrder(people: readonly PersonLine[], role: 'athlete' | 'judge'): readonly PersonLine[] {
   return people.toSorted(
     (one, other) => Number(other.person[role]) - Number(one.person[role]) || times(other, role) - times(one, role),
   );

@@ -29,7 +29,7 @@ export interface LivePresses {
 const graceMs = 250;
 
 /** The place on the screen that a press belongs to. */
-export function placeOf(intent: Intent): string {
+function placeOf(intent: Intent): string {
   if (intent.kind === 'no-rep') return intent.faults[0] === undefined ? 'no-rep' : `fault ${intent.faults[0]}`;
   return intent.kind === 'explain' ? `why ${intent.fault}` : intent.kind;
 }

@@ -22,6 +22,7 @@ interface BriefScreenProps {
 /** The sheet as the judge reads it to the athlete, and what the judge looks at. */
 export function BriefScreen({ start, countdownS, onCountdown, onGoNow, onBack }: BriefScreenProps) {
   const words = useWords().judge;
+  const { rulebook } = useWords().common;
   const brief = words.setup.brief;
   const goalText = useGoalText();
   const { setup, sheet } = start;
@@ -68,7 +69,7 @@ export function BriefScreen({ start, countdownS, onCountdown, onGoNow, onBack }:
             <li key={item}>{item}</li>
           ))}
         </ul>
-        <p className={styles.soft}>{brief.rulebook}</p>
+        <p className={styles.soft}>{rulebook}</p>
       </article>
       <details className={styles.more}>
         <summary>{brief.youStand}</summary>
