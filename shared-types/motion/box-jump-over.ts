@@ -1,16 +1,8 @@
 import { bodyOf } from './body.ts';
 import { handNearBox, leavingBent, standingBent, stoopTo } from './box-poses.ts';
 import { gathered, leaning } from './burpee-poses.ts';
-import {
-  ANY_JOIN,
-  type ArmLine,
-  type Choreography,
-  type FootSpan,
-  GRAVITY,
-  type Join,
-  type Moment,
-  settleFlights,
-} from './choreography.ts';
+import { type ArmLine, type Choreography, type FootSpan, GRAVITY, type Moment } from './choreography.ts';
+import { ANY_JOIN, type Join, settleFlights } from './flight.ts';
 import { jumpFoot } from './jump.ts';
 import type { Box, Built, Knobs, Memory } from './movement.ts';
 import { type FootPosture, type Pair, type Side, signOf } from './pose.ts';
@@ -102,13 +94,18 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
     return clock;
   };
   const crouch = after(0.42);
-  const takeOff1 = after(0.3, 0.02);
+  // A jump is quick however long the rest takes.
+  const quickly = (seconds: number): number => {
+    clock += seconds * Math.min(1.12, stretch) * (1 + wobble(0.02));
+    return clock;
+  };
+  const takeOff1 = quickly(0.3);
   const landing1 = takeOff1 + air1;
   clock = landing1;
   const sink = after(0.2);
   const tallest = after(0.42);
   const dip = after(0.3);
-  const takeOff2 = after(0.24, 0.02);
+  const takeOff2 = quickly(0.24);
   const landing2 = takeOff2 + air2;
   clock = landing2;
   const settled = after(0.28);
@@ -222,6 +219,7 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
         lift: new Track([
           { t: crouch - 0.16, x: 0 },
           { t: crouch, x: radians(18) },
+          { t: crouch + 0.6 * (offAt - crouch), x: radians(30) },
           { t: offAt, x: lifted - (takeOff1 - offAt) * 1.2 },
           { t: offAt + 0.075, x: radians(55) },
           { t: (takeOff1 + landing1) / 2 + 0.06, x: Math.max(radians(20), 0.95 * hang) },

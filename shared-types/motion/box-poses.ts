@@ -57,8 +57,8 @@ export function stoopTo(body: Body, feet: Pair<FootPosture>, hand: HandPlace, as
     const back = Math.sqrt(Math.max(0, body.thigh ** 2 - (height - kneeHeight) ** 2));
     return {
       pelvis: [aside, height, ankle[2] + body.shank * Math.sin(shin) - back],
-      pelvisPitch: radians(22 + 12 * share),
-      chestPitch: radians(44 + 69 * share),
+      pelvisPitch: radians(22 + 10 * share),
+      chestPitch: radians(44 + 67 * share),
     };
   };
   let low = 0;

@@ -93,7 +93,7 @@ function strain(body: Body, trunk: TrunkPose, ankle: Vec3, pelvisPitch: number):
 /** Hips high over the hands while both feet are off the floor. */
 export function piked(body: Body, hands: HandsDown, straight: number): TrunkPose {
   const arm = body.upperArm + body.forearm;
-  return under(body, [hands.wristHeight + straight * arm, hands.wristZ], radians(33), radians(107));
+  return under(body, [hands.wristHeight + straight * arm, hands.wristZ], radians(31), radians(106));
 }
 
 /** Plank on hands and toes; `bent` 0 with straight arms, 1 the chest at the floor. */

@@ -2,17 +2,15 @@ import type { Body } from './body.ts';
 import type { BallPose, FootPosture, Pair, Pose, Posture, Reach, Side } from './pose.ts';
 import { signOf } from './pose.ts';
 import { poseOf } from './skeleton.ts';
-import { type Path, type PathKey, path, pathAt, pathRate, step, type Track } from './smooth.ts';
+import { type Path, pathAt, step, type Track } from './smooth.ts';
 import {
   acrossTo,
   add,
   along,
-  distance,
   type Frame,
   frameOf,
   inFrame,
   length,
-  mix,
   scale,
   subtract,
   unit,
@@ -42,8 +40,16 @@ export type Goal =
       readonly fingers: Vec3;
       readonly elbow: readonly [out: number, up: number, ahead: number];
     }
-  /** The hand stays on the ball; from `ghostFrom` on it follows where `hold` would have carried the ball instead. */
-  | { readonly kind: 'ball'; readonly hold: Path; readonly ghostFrom: number };
+  /**
+   * The hand stays on the ball; from `ghostFrom` on it follows where `hold` would have carried the ball instead, and
+   * until the time of `waits` it waits where the ball will be.
+   */
+  | {
+      readonly kind: 'ball';
+      readonly hold: Path;
+      readonly ghostFrom: number;
+      readonly waits?: { readonly until: number; readonly at: Vec3 };
+    };
 
 /** The hand goes to a goal between `from` and `arrive`, stays until `leave`, is free again at `to`. */
 export interface ReachSpan {
@@ -190,7 +196,9 @@ function reachAt(
         elbow: unit(inFrame(chest, signOf(side) * out, up, ahead)),
       };
     }
-    const centre = t > span.goal.ghostFrom ? add(neckBase, pathAt(span.goal.hold, t)) : ball?.centre;
+    const { waits, hold, ghostFrom } = span.goal;
+    const centre =
+      waits !== undefined && t < waits.until ? waits.at : t > ghostFrom ? add(neckBase, pathAt(hold, t)) : ball?.centre;
     return centre === undefined ? null : { weight, ...handOnBall(c.body, c.ballRadius, side, centre, chest) };
   }
   return null;
@@ -253,173 +261,8 @@ export function poseAt(c: Choreography, t: number): Pose {
   return pose;
 }
 
-/**
- * Velocity (m/s) and acceleration (m/s^2) of the pelvis in the air at a flight's two ends: unknown until the legs are
- * known, so they are settled.
- */
-export interface Join {
-  readonly off: Vec3;
-  readonly on: Vec3;
-  readonly offBend: Vec3;
-  readonly onBend: Vec3;
-}
-
-/** A first guess. */
-export const ANY_JOIN: Join = {
-  off: [0, 2, 1.6],
-  on: [0, -2, 1.6],
-  offBend: [0, -GRAVITY, 0],
-  onBend: [0, -GRAVITY, 0],
-};
-
-/**
- * Builds a choreography whose pelvis leaves and meets the ground with the very velocities that free flight gives it.
- * @param times take-off and landing of each flight, seconds
- * @param build makes the choreography for given joins; its `flights` are filled in here
- * @param memory keeps the settled joins, a good guess for a slightly different rep
- */
-export function settleFlights(
-  times: readonly { readonly from: number; readonly to: number }[],
-  build: (joins: readonly Join[]) => Choreography,
-  memory: { joins?: readonly Join[] } = {},
-): Choreography {
-  let joins: readonly Join[] = memory.joins ?? times.map(() => ANY_JOIN);
-  let settled = build(joins);
-  for (let round = 0; round < 30; round += 1) {
-    const flights = times.map((time) => flightOf(settled, time.from, time.to));
-    settled = { ...settled, flights };
-    const next = flights.map((flight): Join => {
-      const [off, offBend] = pelvisMotion(settled, flight.from, 1);
-      const [on, onBend] = pelvisMotion(settled, flight.to, -1);
-      return { off, on, offBend, onBend };
-    });
-    const change = Math.max(
-      0,
-      ...next.map(
-        (join, i) => distance(join.off, joins[i]?.off ?? join.off) + distance(join.on, joins[i]?.on ?? join.on),
-      ),
-    );
-    if (change < 1e-4) {
-      memory.joins = joins;
-      return settled;
-    }
-    joins = joins.map((join, i) => beyond(join, next[i] ?? join));
-    settled = build(joins);
-  }
-  const flights = times.map((time) => flightOf(settled, time.from, time.to));
-  return { ...settled, flights };
-}
-
-/**
- * Plain repetition closes about four fifths of the gap each round (the legs' share of the mass); going this much farther
- * closes nearly all of it.
- */
-const OVERSHOOT = 1.25;
-
-function beyond(from: Join, to: Join): Join {
-  return {
-    off: mix(from.off, to.off, OVERSHOOT),
-    on: mix(from.on, to.on, OVERSHOOT),
-    offBend: to.offBend,
-    onBend: to.onBend,
-  };
-}
-
-function flightOf(c: Choreography, from: number, to: number): Flight {
-  const start = poseWith(c, from, pathAt(c.pelvis, from)).centreOfMass;
-  const end = poseWith(c, to, pathAt(c.pelvis, to)).centreOfMass;
-  const T = to - from;
-  return { from, to, start, velocity: add(scale(subtract(end, start), 1 / T), [0, (GRAVITY * T) / 2, 0]) };
-}
-
-/** One-sided velocity and acceleration of the pelvis in the air. */
-function pelvisMotion(c: Choreography, t: number, direction: 1 | -1): [rate: Vec3, bend: Vec3] {
-  const h = 5e-4 * direction;
-  const p0 = pathAt(c.pelvis, t);
-  const p1 = poseAt(c, t + h).pelvis;
-  const p2 = poseAt(c, t + 2 * h).pelvis;
-  const p3 = poseAt(c, t + 3 * h).pelvis;
-  const combine = (a: number, b: number, d: number, e: number, by: number): Vec3 =>
-    scale(add(add(scale(p0, a), scale(p1, b)), add(scale(p2, d), scale(p3, e))), 1 / by);
-  return [combine(-11, 18, -9, 2, 6 * h), combine(2, -5, 4, -1, h * h)];
-}
-
-/** How long a foot needs to gather the pelvis's speed after lift-off, and to give it up before landing, seconds. */
-const GATHER = 0.03;
-const GIVE_UP = 0.042;
-
-/** One end of a swing: the foot's place and the pelvis's place and velocity at that instant. */
-export interface SwingEnd {
-  readonly t: number;
-  readonly foot: Vec3;
-  readonly pelvis: Vec3;
-  readonly rate: Vec3;
-  readonly bend: Vec3;
-  /** The foot's own velocity in the world, m/s: none on the ground. */
-  readonly footRate: Vec3 | null;
-}
-
-/** Slowest rise and fall of a foot at the ends of a swing, m/s. */
-const CLEAR = 0.7;
-
-/** How sharply a foot lifts off and is set down, m/s^2: the same on both sides, so that the sides can be compared. */
-export const SNAP: Vec3 = [0, 20, 0];
-
-/**
- * A foot that leaves the ground and meets it again without a jump in velocity, carried by the pelvis between.
- * @param middle places of the foot relative to the pelvis on the way
- */
-export function swing(off: SwingEnd, on: SwingEnd, middle: readonly PathKey[]): FootSpan {
-  const p0 = subtract(off.foot, off.pelvis);
-  const p1 = subtract(on.foot, on.pelvis);
-  // The foot takes up, or gives up, the pelvis's speed; it always leaves and comes in from above.
-  const leaving: Vec3 = [off.rate[0], Math.max(off.rate[1], CLEAR), off.rate[2]];
-  const coming: Vec3 = [on.rate[0], Math.min(on.rate[1], -CLEAR), on.rate[2]];
-  const lift = off.footRate;
-  const land = on.footRate;
-  return {
-    kind: 'swing',
-    from: off.t,
-    to: on.t,
-    path: path([
-      {
-        t: off.t,
-        p: p0,
-        v: subtract(lift ?? [0, 0, 0], off.rate),
-        a: subtract(lift === null ? SNAP : [0, 0, 0], off.bend),
-      },
-      { t: off.t + GATHER, p: along(along(p0, leaving, 0.58 * GATHER), off.rate, -GATHER) },
-      ...middle,
-      { t: on.t - GIVE_UP, p: along(along(p1, coming, -0.58 * GIVE_UP), on.rate, GIVE_UP) },
-      {
-        t: on.t,
-        p: p1,
-        v: subtract(land ?? [0, 0, 0], on.rate),
-        a: subtract(land === null ? SNAP : [0, 0, 0], on.bend),
-      },
-    ]),
-  };
-}
-
-/** A low step over the ground from one place to another. */
-export function stepTo(from: number, to: number, start: Vec3, end: Vec3, height: number): FootSpan {
-  const top = Math.max(start[1], end[1]) + height;
-  return {
-    kind: 'step',
-    from,
-    to,
-    path: path([
-      { t: from, p: start, v: [0, 0, 0], a: [0, 8, 0] },
-      { t: (from + to) / 2, p: [(start[0] + end[0]) / 2, top, (start[2] + end[2]) / 2] },
-      { t: to, p: end, v: [0, 0, 0], a: [0, 8, 0] },
-    ]),
-  };
-}
-
 /** Velocity of the neck's base, for a ball that leaves or meets the hands. */
 export function neckRate(c: Choreography, t: number): Vec3 {
   const h = 1e-4;
   return scale(subtract(neckBaseAt(c, t + h), neckBaseAt(c, t - h)), 1 / (2 * h));
 }
-
-export const pelvisRateAt = (c: { readonly pelvis: Path }, t: number): Vec3 => pathRate(c.pelvis, t);

@@ -11,17 +11,9 @@ import {
   prone,
   upright,
 } from './burpee-poses.ts';
-import {
-  ANY_JOIN,
-  type ArmLine,
-  type Choreography,
-  type FootSpan,
-  type Join,
-  type Moment,
-  type ReachSpan,
-  settleFlights,
-  stepTo,
-} from './choreography.ts';
+import type { ArmLine, Choreography, FootSpan, Moment, ReachSpan } from './choreography.ts';
+import { ANY_JOIN, type Join, settleFlights } from './flight.ts';
+import { stepTo } from './foot-path.ts';
 import { jumpFoot } from './jump.ts';
 import type { Built, Knobs, Memory } from './movement.ts';
 import { type FootPosture, type Pair, type Side, signOf } from './pose.ts';
@@ -77,8 +69,8 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
   const feetIn = feetAt(body, stance, toe2, heelsUp);
   const pikedBack = piked(body, hands, 0.95);
   const pikedIn = piked(body, hands, 0.955);
-  // Feet far past the hands: the hands have left the floor by then, and the trunk is already rising.
-  const past = clamp((-knobs.over - 2) / 10, 0, 1);
+  // Feet far past the hands: the trunk is already rising as they land.
+  const past = 0.42 * clamp((-knobs.over - 2) / 10, 0, 1);
   const tucked = between(bentOver(body, hands, feetIn, toe2), gathered(body, feetIn, midOf(toe2), 0.34 * H), past);
   const feet2 = feetAt(body, stance, toe2);
   const crouched = gathered(body, feet2, midOf(toe2), (0.39 + 0.03 * style.uniform() - 0.02 * tired) * H);
@@ -91,7 +83,7 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
 
   // Times: stretched to the cadence, never faster than a practised athlete.
   const air = 0.455 + 0.02 * style.uniform() - 0.03 * tired + wobble(0.006);
-  const stepping = crept > 0.0005 ? 0.5 : 0;
+  const stepping = crept > 0.0005 ? 0.6 : 0;
   const stretch = clamp((60 / spec.cadence - air - stepping) / 3.18, 0.9, 1.35) * (1 + 0.12 * tired);
   const rest =
     Math.max(0.05, 60 / spec.cadence - air - stepping - 3.18 * stretch) * (1 + 0.3 * tired) +
@@ -109,9 +101,11 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
   const chestUp = after(0.36 + 0.12 * tired);
   const inFrom = chestUp + 0.01;
   const feetInAt = after(0.33);
-  const handsUp = feetInAt + 0.05 - 0.2 * past;
+  const handsUp = feetInAt + 0.012 - 0.05 * past;
   const crouch = after(0.26);
-  const takeOff = after(0.3, 0.02);
+  // A jump is quick however long the rest takes.
+  clock += 0.3 * Math.min(1.12, stretch) * (1 + wobble(0.02));
+  const takeOff = clock;
   const landing = takeOff + air;
   clock = landing;
   const settled = after(0.34);
@@ -136,7 +130,7 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
         { t: floorEnd, x: of(floor), v: 0, a: 0 },
         { t: chestUp, x: of(pressed.trunk) },
         { t: inFrom + 0.42 * (feetInAt - inFrom), x: of(pikedIn) },
-        { t: feetInAt, x: of(tucked) },
+        { t: feetInAt + 0.19 * past, x: of(tucked) },
         { t: crouch, x: of(crouched) },
         end(takeOff, off, v.off),
         end(landing, on, v.on),
@@ -147,16 +141,20 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
     // Long steps need a lower body.
     const dip = new Track([
       { t: rest, x: 0 },
-      { t: rest + 0.42 * stepping, x: -0.075 * crept * Math.min(1, crept / 0.3) },
+      { t: rest + 0.42 * stepping, x: -0.115 * crept * Math.min(1, crept / 0.3) },
       { t: rest + 0.85 * stepping, x: 0 },
     ]);
-    const pelvis = { x: still(0), y: trunk((p) => p.pelvis[1], 1).plus(dip), z: trunk((p) => p.pelvis[2], 2) };
+    const pelvis = {
+      x: trunk((p) => p.pelvis[0], 0),
+      y: trunk((p) => p.pelvis[1], 1).plus(dip),
+      z: trunk((p) => p.pelvis[2], 2),
+    };
     const foot = (side: Side): Choreography['feet'][0] => {
       const first = side === firstSide;
       const lag = first ? 0 : spec.variation * 0.012 * style.uniform();
       const offAt = first ? takeOff - sinceOff : takeOff;
       const onAt = first ? landing : landing + untilOn;
-      const stepFrom = rest + (first ? 0 : 0.2);
+      const stepFrom = rest + (first ? 0 : 0.3);
       const spans: FootSpan[] = [
         ...(stepping > 0
           ? [
@@ -215,6 +213,7 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
           { t: inFrom + 0.6 * (feetInAt - inFrom), x: radians(66) },
           { t: feetInAt, x: heelsUp },
           { t: crouch, x: radians(26) },
+          { t: crouch + 0.6 * (offAt - crouch), x: radians(34) },
           { t: offAt, x: radians(36) - (takeOff - offAt) * 1.2 },
           { t: offAt + 0.075, x: radians(58) },
           { t: (takeOff + landing) / 2 + 0.05, x: radians(20) },

@@ -1,4 +1,6 @@
-import { type FootSpan, GRAVITY, type Join, SNAP, swing } from './choreography.ts';
+import { type FootSpan, GRAVITY } from './choreography.ts';
+import type { Join } from './flight.ts';
+import { SNAP, swing } from './foot-path.ts';
 import { path } from './smooth.ts';
 import type { TrunkPose } from './stance.ts';
 import { add, mix, subtract, type Vec3 } from './vector.ts';

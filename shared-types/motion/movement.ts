@@ -1,4 +1,5 @@
-import type { Choreography, Join } from './choreography.ts';
+import type { Choreography } from './choreography.ts';
+import type { Join } from './flight.ts';
 import type { FaultCode } from './specification.ts';
 
 /** The margins that a choreography is built for, all of the movement's codes filled in. */

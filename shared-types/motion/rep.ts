@@ -39,11 +39,11 @@ export function marginRange(spec: RepSpecification, code: FaultCode): Range {
     case 'hands':
       return { low: sheet.handsAllowance - 34 * H, high: sheet.handsAllowance - 6 };
     case 'over':
-      return { low: -15, high: 25 };
+      return { low: -10, high: 25 };
     case 'off':
       return { low: sheet.togetherAllowance - 250, high: sheet.togetherAllowance };
     case 'on':
-      return boxed ? { low: -15, high: 1 } : { low: sheet.togetherAllowance - 250, high: sheet.togetherAllowance };
+      return boxed ? { low: -12, high: 1 } : { low: sheet.togetherAllowance - 250, high: sheet.togetherAllowance };
     case 'creep':
       return { low: sheet.creepAllowance - 40, high: sheet.creepAllowance };
     case 'start':
@@ -61,7 +61,7 @@ function usualMargin(spec: RepSpecification, code: FaultCode, vary: Random): num
   const size = spec.variation;
   switch (code) {
     case 'depth':
-      return 4.5 + 1.2 * size * vary.normal();
+      return clamp(4.5 + 1.2 * size * vary.normal(), 2, 6.4);
     case 'line':
       return 12 + 3.5 * size * vary.normal();
     case 'aim':

@@ -85,7 +85,7 @@ export function centreAhead(body: Body, pose: Pose, load: Load | null): number {
 }
 
 /** Share of the trunk's lean that the pelvis takes; the back bends for the rest. */
-export const PELVIS_SHARE = 0.44;
+export const PELVIS_SHARE = 0.42;
 
 /** Arms that hold something in front of the chest, near enough for balance. */
 export const CARRYING: ArmAngles = { raise: radians(35), spread: radians(15), bend: radians(105) };
@@ -170,7 +170,7 @@ export function squat(
 }
 
 /** Bounds of the trunk's lean in a balanced squat, and of the shins' when they must help, radians. */
-const MOST_LEAN = radians(50);
+const MOST_LEAN = radians(48);
 const LEAST_LEAN = radians(8);
 const MOST_SHIN = radians(34);
 

@@ -1,5 +1,6 @@
 import type { Body } from './body.ts';
-import { type FootSpan, stepTo } from './choreography.ts';
+import type { FootSpan } from './choreography.ts';
+import { stepTo } from './foot-path.ts';
 import { type Side, signOf } from './pose.ts';
 import type { Key } from './smooth.ts';
 import type { Stance } from './stance.ts';
@@ -16,10 +17,10 @@ export interface HalfTurn {
 
 /** Share of the turn's time and of its angle (degrees) at which each step begins, ends and points. */
 const STEPS = [
-  { leads: true, begin: 0, end: 0.27, angle: 72 },
-  { leads: false, begin: 0.24, end: 0.52, angle: 126 },
-  { leads: true, begin: 0.49, end: 0.77, angle: 180 },
-  { leads: false, begin: 0.74, end: 1, angle: 180 },
+  { leads: true, begin: 0, end: 0.25, angle: 72 },
+  { leads: false, begin: 0.25, end: 0.5, angle: 126 },
+  { leads: true, begin: 0.5, end: 0.75, angle: 180 },
+  { leads: false, begin: 0.75, end: 1, angle: 180 },
 ] as const;
 
 /** Forefoot of a foot that stands about the centre at a given angle (radians) of the body. */

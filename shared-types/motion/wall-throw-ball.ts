@@ -29,6 +29,9 @@ export interface Throw {
   readonly wallZ: number;
 }
 
+/** Largest share of its speed at the wall that the ball brings back (common practice, no source). */
+const LIVELINESS = 0.75;
+
 /**
  * Adds the ball and the hands on it. The ball meets the wall at the top of its flight, loses its sideways speed there,
  * and comes back to the hands.
@@ -46,7 +49,13 @@ export function throwBall(bare: Choreography, plan: Throw, pickup: Pickup | null
   const velocity: Vec3 = [(plan.aim - start[0]) / hang, GRAVITY * hang, (plan.wallZ - r - start[2]) / hang];
   const contact = ballistic(start, velocity, hang);
   const fall = plan.caught - plan.contact;
-  const caughtAt: Vec3 = [plan.aim * 0.93, plan.catchHeight, neck(plan.caught)[2] + 0.235 * body.stature];
+  // A dead ball comes off the wall slower than it came: where that is too slow for the hands' usual place, they reach out.
+  const slowest = contact[2] - LIVELINESS * velocity[2] * fall;
+  const caughtAt: Vec3 = [
+    plan.aim * 0.93,
+    plan.catchHeight,
+    Math.max(neck(plan.caught)[2] + 0.235 * body.stature, slowest),
+  ];
   const back: Vec3 = [(caughtAt[0] - contact[0]) / fall, 0, (caughtAt[2] - contact[2]) / fall];
   const arriving: Vec3 = [back[0], -GRAVITY * fall, back[2]];
 
@@ -123,7 +132,12 @@ export function throwBall(bare: Choreography, plan: Throw, pickup: Pickup | null
       ...grip,
       leave: plan.release + 0.07,
       to: plan.release + 0.34,
-      goal: { kind: 'ball', hold, ghostFrom: plan.release },
+      goal: {
+        kind: 'ball',
+        hold,
+        ghostFrom: plan.release,
+        ...(pickup === null ? {} : { waits: { until: pickup.take, at: pickup.place } }),
+      },
     },
     {
       from: Math.max(plan.release + 0.35, plan.caught - 0.3),

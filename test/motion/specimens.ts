@@ -10,8 +10,10 @@ import {
   USUAL_NUMBERS,
 } from '../../shared-types/motion/specification.ts';
 
-/** How many random specifications a test draws a movement; MOTION_SPECIMENS sets another number. */
-export const COUNT = Number(process.env.MOTION_SPECIMENS ?? 340);
+/**
+ * How many random specifications a test draws for a movement. MOTION_SPECIMENS=2000 makes the long run, some minutes.
+ */
+export const COUNT = Number(process.env.MOTION_SPECIMENS ?? 90);
 
 /** A random rep over the whole range of bodies, sheets and margins; `faulty` of the codes get a random margin. */
 export function specimen(movement: MovementName, seed: number, faulty = 0.5): RepSpecification {
