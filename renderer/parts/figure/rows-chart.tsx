@@ -203,8 +203,9 @@ export function nextPlace(
   rows: number,
   marksOf: (row: number) => number,
 ): Place | null {
-  if (row !== -1 && (key === 'ArrowRight' || key === 'ArrowLeft') && marksOf(row) > 0) {
-    return { row, mark: Math.max(-1, stepTo(key, mark, marksOf(row)) ?? mark) };
+  if (row !== -1 && marksOf(row) > 0) {
+    if (key === 'ArrowRight') return { row, mark: Math.min(marksOf(row) - 1, mark + 1) };
+    if (key === 'ArrowLeft') return { row, mark: Math.max(-1, mark - 1) };
   }
   const next = stepTo(key === 'ArrowRight' ? 'ArrowDown' : key === 'ArrowLeft' ? 'ArrowUp' : key, row, rows);
   return next === null ? null : { row: next, mark: -1 };
