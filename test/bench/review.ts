@@ -37,7 +37,7 @@ const views: readonly (readonly [string, Work])[] = [
 ];
 
 /** Each view of the Review area over a million attempts against bare scans of the same rows, interleaved in one run. */
-export function viewTimes(file: string): string[] {
+function viewTimes(file: string): string[] {
   const database = new Database(file, { readonly: true });
   const ledger = openReader(file);
   try {
@@ -74,7 +74,7 @@ const TAPS_A_ROUND = 150;
 const TAP_ROUNDS = 6;
 
 /** Taps while the gym's view is asked for again and again, against taps in peace, interleaved in one run. */
-export async function tapsBesideReports(folder: string): Promise<string[]> {
+async function tapsBesideReports(folder: string): Promise<string[]> {
   const program = await startProgram({ folder });
   try {
     await dailyCopy(folder);

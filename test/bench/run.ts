@@ -2,12 +2,14 @@
 
 import { foldBench } from './fold.ts';
 import { paintBench } from './paint.ts';
+import { reviewBench } from './review.ts';
 import { tapBench } from './taps.ts';
 
 const benches: Readonly<Record<string, () => string[] | Promise<string[]>>> = {
   fold: foldBench,
   taps: tapBench,
   paint: paintBench,
+  review: () => reviewBench(),
 };
 
 const wanted = process.argv.slice(2);

@@ -20,7 +20,7 @@ test('packed bins are read back, set by set and bin by bin', () => {
     { n: 3, bins: packBins([], 'progress') },
     { n: 9, bins: packBins(second, 'progress') },
   ];
-  const rows = unpackBins(packed.map(({ n, bins }) => `${n} ${bins}`).join(';'));
+  const rows = unpackBins(packed.map(({ n, bins }) => `${n} ${bins.toString()}`).join(';'));
   expect([...rows.set]).toEqual([...first.map(() => 7), ...second.map(() => 9)]);
   expect([...rows.bin]).toEqual([...first, ...second].map((attempt) => Math.floor(attempt.progress * 20 + 1e-9)));
   expect([...rows.attempts]).toEqual([...first, ...second].map(() => 1));

@@ -18,7 +18,7 @@ export type FastStarts = {
 };
 
 /** Fewer sets than this say nothing of what follows a fast start. */
-export const FEWEST_STARTS = 5;
+const FEWEST_STARTS = 5;
 
 /**
  * Whether no-reps follow the fast start, over sets: logistic regression of the no-reps after the first quarter on how much

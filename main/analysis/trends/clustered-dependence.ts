@@ -33,7 +33,7 @@ export type Dependence = {
 };
 
 /** A covariance from fewer clusters is too small to trust, Student's t or not. */
-export const FEWEST_CLUSTERS = 5;
+const FEWEST_CLUSTERS = 5;
 const CURVE_PLACES = 41;
 
 /**

@@ -26,7 +26,7 @@ export type RateTrend = {
 };
 
 /** Below this many groups the spread between them has no degree of freedom worth the name. */
-export const FEWEST_GROUPS = 3;
+const FEWEST_GROUPS = 3;
 const CURVE_PLACES = 61;
 
 /**

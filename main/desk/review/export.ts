@@ -25,7 +25,7 @@ export function exportText(asked: ReviewExport, figures: object, exportedAt: num
  * its value and, where it has one, its interval. What cannot be told is left empty. Formulas are defused (OWASP, "CSV
  * Injection").
  */
-export function figuresCsv(figures: object): string {
+function figuresCsv(figures: object): string {
   const data = Object.entries(figures).flatMap(([part, value]) => rowsOf(part, '', [], value));
   return `${Papa.unparse({ fields, data }, { newline: '\r\n', escapeFormulae: true })}\r\n`;
 }
@@ -50,7 +50,8 @@ function rowsOf(part: string, item: string, path: readonly string[], value: unkn
   if (typeof value === 'object') {
     return Object.entries(value).flatMap(([key, inner]) => rowsOf(part, item, [...path, key], inner));
   }
-  return [[part, item, figure, typeof value === 'number' ? value : String(value), '', '']];
+  const cell = typeof value === 'number' || typeof value === 'string' ? value : value === true ? 'yes' : 'no';
+  return [[part, item, figure, cell, '', '']];
 }
 
 const id = z.object({ id: z.string() });

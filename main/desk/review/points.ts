@@ -6,7 +6,7 @@ import { type ReviewLedger, sum } from './selection.ts';
 import { costedSets } from './totals.ts';
 
 /** More points than this no chart can tell apart; the trend knows all sets. */
-export const MOST_POINTS = 1_000;
+const MOST_POINTS = 1_000;
 const MOST_SPANS = 130;
 const DAY_MS = 86_400_000;
 

@@ -39,7 +39,7 @@ export type Why = z.infer<typeof why>;
 const stillNeeded = z.number().int().min(0).nullable();
 
 /** The four lines of a time ledger, whole milliseconds. */
-export const timeLedger = z.object({
+const timeLedger = z.object({
   startMs: z.number().int(),
   workMs: z.number().int(),
   noRepMs: z.number().int(),
@@ -117,10 +117,9 @@ export const spanPoint = setPoint
 export type SpanPoint = z.infer<typeof spanPoint>;
 
 /** A place of a fitted curve with its pointwise band. `x` in the curve's own unit. */
-export const curvePoint = z.object({ x: z.number(), value: z.number(), low: z.number(), high: z.number() });
-export type CurvePoint = z.infer<typeof curvePoint>;
+const curvePoint = z.object({ x: z.number(), value: z.number(), low: z.number(), high: z.number() });
 
-export const fitMethod = z.enum(['maximum-likelihood', 'penalised-likelihood']);
+const fitMethod = z.enum(['maximum-likelihood', 'penalised-likelihood']);
 
 /**
  * The rate over time: logistic regression on the date of the set, with over-dispersion (quasi-binomial, never below 1)
@@ -193,7 +192,7 @@ export const reasons = z.object({
 export type Reasons = z.infer<typeof reasons>;
 
 /** A bin of a scale. `to` is null for the open last one. */
-export const bin = z.object({
+const bin = z.object({
   from: z.number(),
   to: z.number().nullable(),
   attempts: z.number().int(),

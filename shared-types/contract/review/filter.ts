@@ -30,7 +30,7 @@ export type JudgeFilter = z.infer<typeof judgeFilter>;
 const named = z.object({ id: z.uuid(), name: z.string() });
 
 /** What a person has at one station, with the values that a filter can narrow by. Times: milliseconds since 1970 UTC. */
-export const subjectStation = z.object({
+const subjectStation = z.object({
   sheet: z.string(),
   sets: z.number().int(),
   attempts: z.number().int(),
