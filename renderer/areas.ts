@@ -17,6 +17,7 @@ function area(name: Area['name'], load: () => Promise<{ default: ComponentType }
 export const areas: readonly Area[] = [
   area('judge', () => import('./areas/judge/judge-area.tsx')),
   area('review', () => import('./areas/review/review-area.tsx')),
+  area('eye', () => import('./areas/eye/eye-area.tsx')),
   area('standards', () => import('./areas/standards/standards-area.tsx')),
   area('people', () => import('./areas/people/people-area.tsx')),
 ];

@@ -80,7 +80,7 @@ export interface Framing {
 }
 
 const whole: Readonly<Record<MovementName, Framing>> = {
-  'wall-throw': { middle: 1.6, field: 66 },
+  'wall-throw': { middle: 1.5, field: 70 },
   'jump-burpee': { middle: 0.75, field: 56 },
   'box-jump-over': { middle: 1.2, field: 58 },
 };
@@ -91,7 +91,7 @@ export function framingOf(movement: MovementName, fault: FaultCode | null, lineH
     if (fault === 'depth' || fault === 'stand') return { middle: 0.95, field: 46 };
     if (fault === 'line' || fault === 'aim') return { middle: (lineHeight + 0.9) / 2, field: 62 };
     const higher = Math.max(0, lineHeight - 3);
-    return { middle: 1.6 + higher / 2, field: 66 + 8 * higher };
+    return { middle: 1.5 + higher / 2, field: 70 + 8 * higher };
   }
   return whole[movement];
 }

@@ -32,8 +32,9 @@ export interface StageSetup {
   readonly numbers: SheetNumbers;
   /** Whether the athlete goes on along the lane. */
   readonly travels: boolean;
-  readonly room: 'paper' | 'hall';
 }
+
+export type RoomName = keyof typeof rooms;
 
 /** A canvas without a way to draw in three dimensions. */
 export class NoDrawing extends Error {}
@@ -46,9 +47,10 @@ export class Stage {
   private readonly scene = new Scene();
   private readonly camera = new PerspectiveCamera(42, 1, 0.1, 60);
   private readonly sun = new DirectionalLight(0xffffff, 1.9);
-  private readonly athlete: AthleteModel;
-  private readonly surroundings: Surroundings;
-  private readonly ball: Group | null;
+  private readonly room: RoomName;
+  private athlete: AthleteModel | null = null;
+  private surroundings: Surroundings | null = null;
+  private ball: Group | null = null;
   private readonly blobs: readonly Mesh[];
   private readonly marks = new MarkLines();
   private quality: Quality = 'full';
@@ -56,8 +58,9 @@ export class Stage {
   private field = 50;
 
   /** @throws NoDrawing where the browser gives no WebGL */
-  constructor(canvas: HTMLCanvasElement, setup: StageSetup, wanted?: Quality) {
-    const room = rooms[setup.room];
+  constructor(canvas: HTMLCanvasElement, roomName: RoomName, wanted?: Quality) {
+    this.room = roomName;
+    const room = rooms[roomName];
     const first = wanted ?? (isSoftware(driverOf()) ? 'spare' : 'full');
     try {
       this.renderer = new WebGLRenderer({
@@ -78,13 +81,30 @@ export class Stage {
     this.sun.shadow.bias = -0.0006;
     this.sun.shadow.normalBias = 0.012;
     this.scene.add(this.sun, this.sun.target);
+    this.blobs = Array.from({ length: 4 }, blob);
+    this.scene.add(...this.blobs, this.marks.group);
+    this.use(first);
+  }
+
+  /** Puts another athlete there, and what stands around: the canvas and its drawing go on. */
+  dress(setup: StageSetup): void {
+    this.undress();
+    const room = rooms[this.room];
     this.athlete = new AthleteModel(setup.body, appearanceOf(setup.look));
     this.surroundings = new Surroundings(setup.around, setup.numbers, room, setup.travels);
     this.ball = setup.around.wallZ === null ? null : ballModel(setup.numbers.ballRadius, room);
-    this.blobs = Array.from({ length: 4 }, blob);
-    this.scene.add(this.athlete.group, this.surroundings.group, ...this.blobs, this.marks.group);
+    this.scene.add(this.athlete.group, this.surroundings.group);
     if (this.ball !== null) this.scene.add(this.ball);
-    this.use(first);
+  }
+
+  private undress(): void {
+    for (const item of [this.athlete?.group, this.surroundings?.group, this.ball]) if (item) this.scene.remove(item);
+    this.athlete?.dispose();
+    this.surroundings?.dispose();
+    if (this.ball !== null) disposeDeep(this.ball);
+    this.athlete = null;
+    this.surroundings = null;
+    this.ball = null;
   }
 
   use(quality: Quality): void {
@@ -119,7 +139,7 @@ export class Stage {
   }
 
   show(pose: Pose, eyes: Eyes): void {
-    this.athlete.follow(pose);
+    this.athlete?.follow(pose);
     if (this.ball !== null && pose.ball !== null) this.ball.position.set(...pose.ball.centre);
     this.camera.position.set(...eyes.at);
     this.camera.lookAt(...eyes.towards);
@@ -150,8 +170,8 @@ export class Stage {
   }
 
   /** Draws marks into the picture, or takes them away. */
-  setMarks(marks: readonly Mark[], drawn: 'paper' | 'hall'): void {
-    this.marks.set(marks, drawn);
+  setMarks(marks: readonly Mark[]): void {
+    this.marks.set(marks, this.room);
   }
 
   render(): void {
@@ -165,10 +185,8 @@ export class Stage {
   }
 
   dispose(): void {
-    this.athlete.dispose();
-    this.surroundings.dispose();
+    this.undress();
     this.marks.dispose();
-    if (this.ball !== null) disposeDeep(this.ball);
     this.sun.shadow.map?.dispose();
     this.renderer.dispose();
     this.renderer.forceContextLoss();

@@ -22,6 +22,7 @@ import type { Room } from './palette.ts';
 /** How far the lane of a movement that travels is drawn, metres. */
 const LANE_END = 160;
 const LANE_HALF = 0.9;
+const TILE_JOINT = 0.02;
 
 /** What stands around the athlete, by the sheet's numbers: floor, lane, wall with target and line, box. */
 export class Surroundings {
@@ -61,11 +62,11 @@ export class Surroundings {
     const strips: PlaneGeometry[] = [];
     for (let x = -6; x <= 6; x += 1) {
       strips.push(
-        new PlaneGeometry(0.012, end + 16).rotateX(-Math.PI / 2).translate(x, 0, end / 2 - 4) as PlaneGeometry,
+        new PlaneGeometry(TILE_JOINT, end + 16).rotateX(-Math.PI / 2).translate(x, 0, end / 2 - 4) as PlaneGeometry,
       );
     }
     for (let z = -8; z <= end + 4; z += 1) {
-      strips.push(new PlaneGeometry(12, 0.012).rotateX(-Math.PI / 2).translate(0, 0, z) as PlaneGeometry);
+      strips.push(new PlaneGeometry(12, TILE_JOINT).rotateX(-Math.PI / 2).translate(0, 0, z) as PlaneGeometry);
     }
     const whole = mergeGeometries(strips);
     for (const strip of strips) strip.dispose();
