@@ -13,15 +13,22 @@ export interface SetClock {
   readonly behind: boolean;
 }
 
-/** What the clock is read from: `performance` in a page. */
+/**
+ * What the clock is read from. The page's own origin (`performance.timeOrigin`) is not asked: where `performance.now` stands
+ * still while the computer sleeps, the two together lag behind the time of day.
+ */
 export interface TimeSource {
-  readonly timeOrigin: number;
+  /** Time of day, milliseconds since 1970 UTC. */
+  wall(): number;
+  /** The page's monotonic clock, milliseconds. */
   now(): number;
 }
 
+const page: TimeSource = { wall: () => Date.now(), now: () => performance.now() };
+
 /** The clock of a set that begins at this time stamp (`eventTime` of the tap, or `performance.now()`). */
-export function startClock(goTimeStamp: number, source: TimeSource = performance): SetClock {
-  return clock(goTimeStamp, Math.round(source.timeOrigin + goTimeStamp), 0, false, source);
+export function startClock(goTimeStamp: number, source: TimeSource = page): SetClock {
+  return clock(goTimeStamp, Math.round(source.wall() - source.now() + goTimeStamp), 0, false, source);
 }
 
 /**
@@ -29,8 +36,8 @@ export function startClock(goTimeStamp: number, source: TimeSource = performance
  * @param wallClock the go's wall clock, milliseconds since 1970 UTC
  * @param lastAt `at` of the latest event of the log, milliseconds since go
  */
-export function resumeClock(wallClock: number, lastAt: number, source: TimeSource = performance): SetClock {
-  const go = wallClock - source.timeOrigin;
+export function resumeClock(wallClock: number, lastAt: number, source: TimeSource = page): SetClock {
+  const go = wallClock - (source.wall() - source.now());
   const behind = source.now() - go < lastAt;
   return clock(behind ? source.now() - lastAt : go, wallClock, lastAt, behind, source);
 }
@@ -47,7 +54,7 @@ const oldestTap = 30_000;
  * When an input happened, milliseconds on the page's monotonic clock: the event's own time stamp, not the time at which
  * it was handled. Events made by scripts and drivers may carry none that can be used; then it is now.
  */
-export function eventTime(event: Pick<Event, 'timeStamp'>, source: TimeSource = performance): number {
+export function eventTime(event: Pick<Event, 'timeStamp'>, source: Pick<TimeSource, 'now'> = page): number {
   const now = source.now();
   const { timeStamp } = event;
   return timeStamp > 0 && timeStamp <= now && now - timeStamp <= oldestTap ? timeStamp : now;

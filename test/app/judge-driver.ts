@@ -93,14 +93,6 @@ export async function savedLog(page: Page, address = page.url()): Promise<readon
 }
 
 /**
- * Playwright's clock keeps the first load's `performance.timeOrigin` after a reload, where a browser takes a new one:
- * this puts it where it belongs, so that origin and `now` add up to the time of day.
- */
-export function mendTimeOrigin(): void {
-  Object.defineProperty(performance, 'timeOrigin', { get: () => Date.now() - performance.now(), configurable: true });
-}
-
-/**
  * Waits while the page's clock stands still, moving it on in small steps: the page's own timers and frames need time to
  * pass. Answers how much did, milliseconds of set time to be taken off the next wait.
  */

@@ -6,16 +6,7 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import { openBrowser } from '../browser.ts';
 import { type Program, startProgram } from '../program.ts';
-import {
-  allSaved,
-  desktop,
-  figure,
-  goPaused,
-  mendTimeOrigin,
-  openProgram,
-  readCautions,
-  textOf,
-} from './judge-driver.ts';
+import { allSaved, desktop, figure, goPaused, openProgram, readCautions, textOf } from './judge-driver.ts';
 
 let browser: Browser;
 let program: Program;
@@ -35,7 +26,6 @@ beforeEach(async () => {
   program = await startProgram();
   const opened = await openProgram(browser, program, desktop, async (fresh) => {
     await fresh.clock.install({ time: begin });
-    await fresh.addInitScript(mendTimeOrigin);
   });
   context = opened.context;
   page = opened.page;

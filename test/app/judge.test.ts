@@ -14,7 +14,6 @@ import {
   desktop,
   figure,
   goPaused,
-  mendTimeOrigin,
   openProgram,
   phone,
   textOf,
@@ -126,7 +125,6 @@ async function race100(press: Press, screen: typeof desktop | typeof phone): Pro
   const begin = new Date('2026-03-07T10:00:00Z');
   const { page, context, errors } = await openProgram(browser, program, screen, async (fresh) => {
     await fresh.clock.install({ time: begin });
-    await fresh.addInitScript(mendTimeOrigin);
   });
   try {
     await briefFirst(page, 'Mara', 'Jon');

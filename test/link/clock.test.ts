@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { eventTime, resumeClock, startClock } from '../../renderer/link/clock.ts';
 
 function source(timeOrigin: number, now: number) {
-  return { timeOrigin, now: () => now };
+  return { wall: () => timeOrigin + now, now: () => now };
 }
 
 test('a set that begins here counts whole milliseconds from the tap, not from when the tap was handled', () => {
@@ -24,6 +24,12 @@ test('after a reload the clock goes on from the wall clock of the go', () => {
   expect(after.now()).toBe(38_500);
   expect(after.wallClock).toBe(before.wallClock);
   expect(after.behind).toBe(false);
+});
+
+test('a set that begins after the computer slept carries the time of day of its go', () => {
+  // Ten seconds of the page's clock, an hour of the day's: the rest was sleep.
+  const clock = startClock(9_800, { wall: () => 1_700_003_600_000, now: () => 10_000 });
+  expect(clock.wallClock).toBe(1_700_003_599_800);
 });
 
 test('where the wall clock was set back, the clock stands no earlier than the last event and says so', () => {
