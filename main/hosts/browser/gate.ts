@@ -10,7 +10,7 @@ export interface Place {
 }
 
 export interface Refusal {
-  readonly status: 403 | 404 | 405 | 421;
+  readonly status: 403 | 404 | 405 | 409 | 413 | 415 | 421 | 429 | 503;
   readonly words: string;
 }
 
@@ -41,8 +41,13 @@ export function refuseStranger(asked: Asked, place: Place): Refusal | null {
 
 /** The session cookie's value in a request. */
 export function sessionOf(asked: Asked): string | undefined {
+  return cookieOf(asked, cookieName);
+}
+
+/** The value of a cookie of this name in a request. */
+export function cookieOf(asked: Asked, name: string): string | undefined {
   const pairs = (asked.headers.cookie ?? '').split(';').map((pair) => pair.trim());
-  return pairs.find((pair) => pair.startsWith(`${cookieName}=`))?.slice(cookieName.length + 1);
+  return pairs.find((pair) => pair.startsWith(`${name}=`))?.slice(name.length + 1);
 }
 
 const cookieName = 'plumbline-session';
