@@ -37,7 +37,10 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
   const top = box.height;
 
   const stance = { halfWidth: H * style.between(0.07, 0.085), toesOut: radians(style.between(5, 11)) };
-  const midOut = box.halfDepth + (0.285 + 0.03 * style.uniform()) * H + 0.5 * body.footLength;
+  const midOut =
+    box.halfDepth +
+    (0.285 + 0.03 * style.uniform() + 0.5 * Math.max(0, sheet.boxHeight / H - 0.36)) * H +
+    0.5 * body.footLength;
   const midOn = clamp(-0.02 + wobble(0.012), -0.04, 0.01);
 
   const feetOn = (mid: number, surface: number, lift = 0): Pair<FootPosture> => {
@@ -57,7 +60,7 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
   const standing = easy(feet0, -midOut);
   const crouched = gathered(body, feet0, -midOut, (0.4 + 0.02 * style.uniform() - 0.02 * tired) * H);
   const lifted = radians(38);
-  const off1 = leaning(body, feetOn(-midOut, 0, lifted), radians(19 + wobble(1)), radians(39), radians(17));
+  const off1 = leaning(body, feetOn(-midOut, 0, lifted), radians(19 + wobble(1)), radians(43), radians(17));
   const hover = Math.max(0, (1 - knobs.on) / 100);
   const hovering = hover > 0.001;
   const on1 = leaning(body, feet1, radians(-21 + wobble(1)), radians(80 + 6 * tired), radians(38));
@@ -88,6 +91,7 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
   const stretch = clamp((60 / spec.cadence - air1 - air2) / base, 0.88, 1.3) * (1 + 0.14 * tired);
   const rest =
     Math.max(0.05, 60 / spec.cadence - air1 - air2 - base * stretch) * (1 + 0.3 * tired) + 0.3 * tired * vary.uniform();
+  const sinceOff = Math.max(0, sheet.togetherAllowance - knobs.off) / 1000;
   let clock = rest;
   const after = (seconds: number, noise = 0.035): number => {
     clock += seconds * stretch * (1 + wobble(noise));
@@ -99,7 +103,8 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
     clock += seconds * Math.min(1.12, stretch) * (1 + wobble(0.02));
     return clock;
   };
-  const takeOff1 = quickly(0.3);
+  const takeOff1 = Math.max(quickly(0.3), crouch + sinceOff + 0.09);
+  clock = takeOff1;
   const landing1 = takeOff1 + air1;
   clock = landing1;
   const sink = after(0.2);
@@ -112,7 +117,6 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
   const risen = after(0.3);
   const turnBy = after(0.95);
   const duration = turnBy;
-  const sinceOff = Math.max(0, sheet.togetherAllowance - knobs.off) / 1000;
   const turn = { from: risen - 0.12, to: turnBy, direction: style.uniform() < 0.5 ? 1 : -1, centreZ: midOut } as const;
 
   const turnPelvis = new Track(turningBody(turn, 0));
@@ -276,8 +280,8 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
         bend: curve(
           [rest, 14],
           [crouch, 30],
-          [crouch + 0.4 * (takeOff1 - crouch), 96],
-          [crouch + 0.8 * (takeOff1 - crouch), 108],
+          [crouch + 0.4 * (takeOff1 - crouch), 104],
+          [crouch + 0.8 * (takeOff1 - crouch), 114],
           [takeOff1 + 0.08, 46],
           [sink, asked && side !== hand.side ? 84 : 48],
           [tallest, 14],

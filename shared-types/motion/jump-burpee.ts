@@ -88,6 +88,7 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
   const rest =
     Math.max(0.05, 60 / spec.cadence - air - stepping - 3.18 * stretch) * (1 + 0.3 * tired) +
     0.25 * tired * vary.uniform();
+  const sinceOff = Math.max(0, sheet.togetherAllowance - knobs.off) / 1000;
   let clock = rest + stepping;
   const after = (seconds: number, noise = 0.04): number => {
     clock += seconds * stretch * (1 + wobble(noise));
@@ -104,14 +105,13 @@ export function jumpBurpee(spec: RepSpecification, knobs: Knobs, _next: Knobs, m
   const handsUp = feetInAt + 0.012 - 0.05 * past;
   const crouch = after(0.26);
   // A jump is quick however long the rest takes.
-  clock += 0.3 * Math.min(1.12, stretch) * (1 + wobble(0.02));
+  clock += Math.max(0.3 * Math.min(1.12, stretch) * (1 + wobble(0.02)), sinceOff + 0.09);
   const takeOff = clock;
   const landing = takeOff + air;
   clock = landing;
   const settled = after(0.34);
   const duration = after(0.52);
 
-  const sinceOff = Math.max(0, sheet.togetherAllowance - knobs.off) / 1000;
   const untilOn = Math.max(0, sheet.togetherAllowance - knobs.on) / 1000;
 
   const build = ([join]: readonly Join[]): Choreography => {

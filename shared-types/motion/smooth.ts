@@ -127,7 +127,11 @@ interface FullKey {
 const SWING = 3.6;
 
 function complete(keys: readonly Key[]): FullKey[] {
-  const sorted = keys.filter((key, i) => i === 0 || key.t - (keys[i - 1]?.t ?? 0) > 1e-9);
+  // A key that does not come later than the one before it has been overtaken, and falls out.
+  const sorted: Key[] = [];
+  for (const key of keys) {
+    if (key.t - (sorted.at(-1)?.t ?? Number.NEGATIVE_INFINITY) > 1e-9) sorted.push(key);
+  }
   return sorted.map((key, i) => {
     const left = sorted[i - 1];
     const right = sorted[i + 1];

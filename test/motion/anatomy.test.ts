@@ -26,7 +26,7 @@ const RANGES: Readonly<Record<string, Bound>> = {
   twist: { low: 0, high: 45 },
 };
 /** Degrees over the hip's and ankle's range that a trunk of two rigid pieces and a rigid foot may need for a moment. */
-const ROUNDING = 2.5;
+const ROUNDING = 3;
 /** Metres of flesh that a floor or box edge may press in. */
 const PRESS = 0.005;
 

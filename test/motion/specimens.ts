@@ -13,7 +13,7 @@ import {
 /**
  * How many random specifications a test draws for a movement. MOTION_SPECIMENS=2000 makes the long run, some minutes.
  */
-export const COUNT = Number(process.env.MOTION_SPECIMENS ?? 90);
+export const COUNT = Number(process.env.MOTION_SPECIMENS ?? 60);
 
 /** A random rep over the whole range of bodies, sheets and margins; `faulty` of the codes get a random margin. */
 export function specimen(movement: MovementName, seed: number, faulty = 0.5): RepSpecification {
