@@ -94,7 +94,7 @@ function asCursor(text: string): SetCursor {
 }
 
 /** The filter of the contract as the ledger's. */
-export function asFilter(given: ListFilter): SetFilter {
+function asFilter(given: ListFilter): SetFilter {
   return {
     practice: ({ without: 'no', with: 'also', only: 'only' } as const)[given.practice ?? 'without'],
     ...(given.search === undefined ? {} : { search: given.search }),

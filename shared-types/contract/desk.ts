@@ -2,14 +2,13 @@ import { eventIterator, oc } from '@orpc/contract';
 import { z } from 'zod';
 import { failures } from './failures.ts';
 
-export const about = z.object({
+const about = z.object({
   version: z.string(),
   host: z.enum(['electron', 'browser']),
   /** Where the database lies, for the user's own copies. */
   databasePath: z.string(),
   demo: z.boolean(),
 });
-export type About = z.infer<typeof about>;
 
 /** What changed at the desk, so that a screen reads it again. */
 export const change = z.object({

@@ -25,7 +25,7 @@ export const attemptLine = z.object({
 });
 export type AttemptLine = z.infer<typeof attemptLine>;
 
-export const costFlag = z.enum([
+const costFlag = z.enum([
   'long-pause',
   'unmarked-break-end',
   'below-zero',
@@ -35,7 +35,7 @@ export const costFlag = z.enum([
 ]);
 
 /** A run of no-reps between two counted reps and what it cost, seconds. */
-export const costRun = z.object({
+const costRun = z.object({
   attempts: z.array(z.number().int()),
   where: z.enum(['start', 'within', 'end']),
   cost: estimate.nullable(),
@@ -48,7 +48,7 @@ export const costRun = z.object({
 });
 
 /** One fault of a set; a no-rep with two faults counts half for each. Code and name are empty for no-reps not explained. */
-export const reasonLine = z.object({
+const reasonLine = z.object({
   code: z.string(),
   name: z.string(),
   noReps: z.number(),

@@ -4,7 +4,7 @@ import { before, goal } from '../log/setup.ts';
 import { failures } from './failures.ts';
 
 /** The last choices of a set's setup, offered again. */
-export const lastSetup = z.object({
+const lastSetup = z.object({
   athlete: z.uuid().nullable(),
   judge: z.uuid().nullable(),
   sheet: z.string().nullable(),

@@ -21,7 +21,7 @@ const faultCode = z
   .string()
   .regex(/^[a-z][a-z0-9-]{0,23}$/, 'a fault code is a short lower-case word, such as "depth"');
 /** Faults of one call, each at most once; empty while the reason is not yet given. */
-export const faultCodes = z
+const faultCodes = z
   .array(faultCode)
   .max(12)
   .refine((codes) => new Set(codes).size === codes.length, 'a fault is named once');

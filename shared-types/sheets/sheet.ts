@@ -1,7 +1,7 @@
 import { z } from 'zod';
 
 /** How a fault's margin is measured: signed, positive while the standard is met. */
-export const margin = z.strictObject({
+const margin = z.strictObject({
   quantity: z.string().min(1).max(200),
   unit: z.enum(['cm', 'ms', 'degrees']),
   /** Which side of zero is a no-rep, in words a judge understands. */
@@ -42,7 +42,7 @@ export const consequence = z.discriminatedUnion('kind', [
 /** What a no-rep entails: the attempt is repeated, metres are taken back, or seconds are added to the clock. */
 export type Consequence = z.infer<typeof consequence>;
 
-export const movement = z.enum(['wall-throw', 'jump-burpee', 'box-jump-over', 'other']);
+const movement = z.enum(['wall-throw', 'jump-burpee', 'box-jump-over', 'other']);
 
 /** The written standards of one station. A version is never edited; a change is the next version. */
 export const standardSheet = z

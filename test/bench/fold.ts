@@ -5,7 +5,7 @@ import { compare } from './figures.ts';
 const SET = '00000000-0000-4000-8000-000000000001';
 
 /** A log of `length` events with no-reps, slips, reversals and breaks among them. */
-export function longLog(length: number): SetEvent[] {
+function longLog(length: number): SetEvent[] {
   const log: SetEvent[] = [{ set: SET, pad: 'a', seq: 1, at: 0, kind: 'go', wallClock: 0 }];
   for (let seq = 2; seq <= length; seq += 1) {
     const head = { set: SET, pad: 'a', seq, at: seq * 900 };

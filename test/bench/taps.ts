@@ -60,7 +60,7 @@ export async function tapTimes(calls: BenchClient['calls'], set: string, taps: n
 }
 
 /** Inserts of one row each, with the ledger's pragmas, into a bare table on the same disk. */
-export function bareInserts(folder: string, count: number): number[] {
+function bareInserts(folder: string, count: number): number[] {
   const file = path.join(folder, 'bare.db');
   const database = new Database(file);
   try {

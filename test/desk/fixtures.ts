@@ -20,7 +20,7 @@ export function somebody(index: number, name: string, roles: { athlete?: boolean
 
 export const athlete = somebody(1, 'Ines Marrow');
 export const judge = somebody(2, 'Tobias Quill');
-export const started = Date.UTC(2026, 8, 7, 17, 30);
+const started = Date.UTC(2026, 8, 7, 17, 30);
 
 export function setupOf(changes: Partial<SetSetup> = {}): SetSetup {
   return {
@@ -46,13 +46,13 @@ type Body = SetEvent extends infer E ? (E extends SetEvent ? Omit<E, 'set' | 'pa
 /** A log of one pad: a go, then the given bodies, numbered from 1. */
 export function logOf(setup: SetSetup, bodies: readonly Body[], pad = 'pad-a'): SetEvent[] {
   const all: Body[] = [{ kind: 'go', at: 0, wallClock: setup.createdAt + 60_000 }, ...bodies];
-  return all.map((body, index) => ({ set: setup.id, pad, seq: index + 1, ...body }) as SetEvent);
+  return all.map((body, index) => ({ set: setup.id, pad, seq: index + 1, ...body }));
 }
 
 /** Calls at a steady pace: one character an attempt, "." counted, "!" caution, a letter a no-rep for that fault. */
 export function calls(pattern: string, everyMs = 2_000, first = 2_000): Body[] {
   const faults: Record<string, string> = { D: 'depth', L: 'line', A: 'aim', T: 'stand', B: 'bounce' };
-  return [...pattern].map((mark, index) => {
+  return pattern.split('').map((mark, index) => {
     const at = first + index * everyMs;
     if (mark === '.') return { kind: 'call', at, verdict: 'counted', faults: [] };
     if (mark === '!') return { kind: 'call', at, verdict: 'caution', faults: [] };

@@ -9,12 +9,12 @@ type Body = SetEvent extends infer E ? (E extends SetEvent ? Omit<E, 'set' | 'pa
 
 /** A log of one pad, numbered from 1; `at` and the rest as given. */
 function log(...bodies: Body[]): SetEvent[] {
-  return bodies.map((body, index) => ({ set: SET, pad: 'a', seq: index + 1, ...body }) as SetEvent);
+  return bodies.map((body, index) => ({ set: SET, pad: 'a', seq: index + 1, ...body }));
 }
 const of = (seq: number, pad = 'a') => ({ pad, seq });
 const go = { kind: 'go', at: 0, wallClock: 1_700_000_000_000 } as const;
-const counted = (at: number) => ({ kind: 'call', at, verdict: 'counted', faults: [] }) as const;
-const noRep = (at: number, ...faults: string[]) => ({ kind: 'call', at, verdict: 'no-rep', faults }) as const;
+const counted = (at: number): Body => ({ kind: 'call', at, verdict: 'counted', faults: [] });
+const noRep = (at: number, ...faults: string[]): Body => ({ kind: 'call', at, verdict: 'no-rep', faults });
 const clashKinds = (events: SetEvent[]) => foldSet(SET, events).clashes.map((clash) => clash.kind);
 
 describe('any log', () => {

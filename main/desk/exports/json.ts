@@ -2,7 +2,7 @@ import { type SetsFile, setsFileSchema } from '../../../shared-types/contract/ex
 import type { SetRecord } from '../../../shared-types/contract/sets.ts';
 
 /** The file of these sets: each person and sheet version once, the set-ups and the whole logs. */
-export function setsFileOf(records: readonly SetRecord[], exportedAt: number): SetsFile {
+function setsFileOf(records: readonly SetRecord[], exportedAt: number): SetsFile {
   const people = new Map(records.flatMap(({ athlete, judge }) => [athlete, judge]).map((who) => [who.id, who]));
   const sheets = new Map(records.map(({ sheet }) => [`${sheet.id} ${sheet.version}`, sheet]));
   return {
