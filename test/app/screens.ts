@@ -5,7 +5,7 @@ import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { openBrowser } from '../browser.ts';
-import { type Program, startProgram } from '../program.ts';
+import { type Program, type ProgramOptions, startProgram } from '../program.ts';
 
 export interface Screens {
   readonly page: Page;
@@ -19,9 +19,9 @@ export interface Screens {
   close(): Promise<void>;
 }
 
-/** Starts the program on an empty data folder and opens it, on a page of the usual size. */
-export async function openScreens(): Promise<Screens> {
-  const program = await startProgram();
+/** Starts the program, on an empty data folder unless told otherwise, and opens it on a page of the usual size. */
+export async function openScreens(options: ProgramOptions = {}): Promise<Screens> {
+  const program = await startProgram(options);
   let browser: Browser | undefined;
   try {
     browser = await openBrowser();

@@ -42,13 +42,14 @@ export function readChoice(params: URLSearchParams): Choice {
 
 /** Puts the choices into an address; what does not narrow is left out of it. */
 export function writeChoice(params: URLSearchParams, choice: Choice): void {
+  // Taken out first, so that the same choices make the same address in whatever order they were chosen.
+  for (const name of ['station', 'load', 'before', 'judge', 'tag']) params.delete(name);
   put(params, 'station', choice.sheet);
-  writeSpan(params, choice.span);
   put(params, 'load', choice.loadsKg.map((load) => (load === null ? none : String(load))).join(' '));
   put(params, 'before', choice.before.join(' '));
   put(params, 'judge', choice.judge);
-  params.delete('tag');
   for (const tag of choice.tags) params.append('tag', tag);
+  writeSpan(params, choice.span);
 }
 
 /** The contract's filter. `now`: milliseconds since 1970 UTC; spans that end today begin at a local midnight. */

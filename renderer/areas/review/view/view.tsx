@@ -30,7 +30,7 @@ export function View({ title, back, about, filters, actions, stale, children }: 
         above={
           <LinkButton href={href} weight="quiet">
             <ArrowLeft />
-            {text}
+            <span className={styles.back}>{text}</span>
           </LinkButton>
         }
         {...(about === undefined ? {} : { intro: about })}
