@@ -1,43 +1,75 @@
-import { type Belief, type EyeGrid, noRepChance } from './eye.ts';
+import type { Belief, EyeGrid } from './eye.ts';
+import { normalCdf } from './normal.ts';
+
+/** Margins that may be shown, each with the chance that an eye without lapses calls it a no-rep, for every place of the grid. */
+export interface Choices {
+  readonly margins: readonly number[];
+  readonly seen: readonly Float64Array[];
+}
+
+/** @param margins counted from the tolerance */
+export function choices(grid: EyeGrid, margins: readonly number[]): Choices {
+  const places = grid.strictness.flatMap((strictness) =>
+    grid.precision.map((precision) => ({ strictness, precision })),
+  );
+  return {
+    margins,
+    seen: margins.map((margin) =>
+      Float64Array.from(places, ({ strictness, precision }) => normalCdf((strictness - margin) / precision)),
+    ),
+  };
+}
 
 /**
  * The margin to show next: the one after whose call the judge's strictness and precision will be known best on average, that
  * is with the least expected entropy (Kontsevich & Tyler 1999, Vision Research 39:2729-2737; the lapses are summed out first:
  * Prins 2013, Journal of Vision 13(7):3).
- * @param margins the margins that can be shown, counted from the tolerance
  */
-export function mostTellingMargin(grid: EyeGrid, belief: Belief, margins: readonly number[]): number {
+export function mostTellingMargin(grid: EyeGrid, belief: Belief, { margins, seen }: Choices): number {
+  const sums = sumOutLapses(grid, belief);
   let best = { margin: margins[0] ?? 0, entropy: Number.POSITIVE_INFINITY };
-  for (const margin of margins) {
-    const entropy = expectedEntropy(grid, belief, margin);
+  for (const [i, margin] of margins.entries()) {
+    const entropy = expectedEntropy(sums, seen[i] ?? new Float64Array());
     if (entropy < best.entropy) best = { margin, entropy };
   }
   return best.margin;
 }
 
-function expectedEntropy(grid: EyeGrid, belief: Belief, margin: number): number {
-  const lapses = grid.lapse.length;
-  let at = 0;
-  let [calledAll, passedAll, calledLogs, passedLogs] = [0, 0, 0, 0];
-  for (const strictness of grid.strictness) {
-    for (const precision of grid.precision) {
-      const seen = noRepChance({ strictness, precision, lapse: 0 }, margin);
-      let [called, passed] = [0, 0];
-      for (let i = 0; i < lapses; i += 1) {
-        const lapse = grid.lapse[i] ?? 0;
-        const chance = lapse + (1 - 2 * lapse) * seen;
-        const weight = belief[at] ?? 0;
-        called += weight * chance;
-        passed += weight * (1 - chance);
-        at += 1;
-      }
-      calledAll += called;
-      passedAll += passed;
-      if (called > 0) calledLogs += called * Math.log(called);
-      if (passed > 0) passedLogs += passed * Math.log(passed);
+interface LapsesOut {
+  readonly weight: Float64Array;
+  /** A place's chance of a no-rep is `least + slope * seen`, times its weight. */
+  readonly least: Float64Array;
+  readonly slope: Float64Array;
+}
+
+function sumOutLapses({ lapse }: EyeGrid, belief: Belief): LapsesOut {
+  const places = belief.length / lapse.length;
+  const [weight, least, slope] = [new Float64Array(places), new Float64Array(places), new Float64Array(places)];
+  for (let place = 0; place < places; place += 1) {
+    let [all, low, rise] = [0, 0, 0];
+    for (const [i, rate] of lapse.entries()) {
+      const chance = belief[place * lapse.length + i] ?? 0;
+      all += chance;
+      low += chance * rate;
+      rise += chance * (1 - 2 * rate);
     }
+    weight[place] = all;
+    least[place] = low;
+    slope[place] = rise;
   }
-  // p * H after a no-rep and after a counted rep, each from the unnormalised weights.
-  const part = (all: number, logs: number) => (all > 0 ? all * Math.log(all) - logs : 0);
-  return part(calledAll, calledLogs) + part(passedAll, passedLogs);
+  return { weight, least, slope };
+}
+
+/** Mean entropy of what is thought after a no-rep or a counted rep, each as likely as thought now. */
+function expectedEntropy({ weight, least, slope }: LapsesOut, seen: Float64Array): number {
+  let [calledAll, passedAll, logs] = [0, 0, 0];
+  for (let place = 0; place < weight.length; place += 1) {
+    const called = (least[place] ?? 0) + (slope[place] ?? 0) * (seen[place] ?? 0);
+    const passed = (weight[place] ?? 0) - called;
+    calledAll += called;
+    passedAll += passed;
+    if (called > 0) logs += called * Math.log(called);
+    if (passed > 0) logs += passed * Math.log(passed);
+  }
+  return calledAll * Math.log(calledAll) + passedAll * Math.log(passedAll) - logs;
 }

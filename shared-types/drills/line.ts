@@ -1,14 +1,32 @@
 import type { FaultCode } from '../motion/specification.ts';
-import { mostTellingMargin } from './adapt.ts';
+import { type Choices, choices, mostTellingMargin } from './adapt.ts';
 import type { Drill, TaskOf } from './drill.ts';
-import { type Answer, type Belief, type EyeGrid, eyeGrid, learn, openBelief, readBelief } from './eye.ts';
+import {
+  type Answer,
+  type Belief,
+  type EyeGrid,
+  type EyeReadings,
+  eyeGrid,
+  learn,
+  openBelief,
+  readBelief,
+} from './eye.ts';
 import { shownRange, toleranceOf } from './range.ts';
 import type { DrillTrial } from './state.ts';
 
 /** Margins from which the next one is chosen. */
 const STEPS = 29;
 
-/** What the calls say of one fault: a rep without a measured margin, or a no-rep without a reason among several faults, says nothing. */
+/**
+ * What was worked out for the calls so far, so that one more call costs no more than one. Never needed: without it everything
+ * is worked out again, to the same result.
+ */
+export interface LineMemory {
+  learnt?: { readonly key: string; readonly answers: readonly Answer[]; readonly belief: Belief };
+  choices?: { readonly key: string; readonly choices: Choices };
+}
+
+/** What the calls of a drill on one fault say of it. */
 export function answersOf(drill: Drill, fault: FaultCode, trials: readonly DrillTrial[]): Answer[] {
   return trials.flatMap((trial): Answer[] => {
     const margin = trial.margins[fault];
@@ -17,34 +35,59 @@ export function answersOf(drill: Drill, fault: FaultCode, trials: readonly Drill
   });
 }
 
-function believed(drill: Drill, fault: FaultCode, trials: readonly DrillTrial[]): { grid: EyeGrid; belief: Belief } {
+interface Believed {
+  readonly grid: EyeGrid;
+  readonly belief: Belief;
+  readonly key: string;
+}
+
+function believed(drill: Drill, fault: FaultCode, trials: readonly DrillTrial[], memory: LineMemory): Believed {
   const { low, high } = shownRange(drill, fault);
+  const key = `${drill.id} ${low} ${high}`;
   const grid = eyeGrid(low, high);
-  return { grid, belief: learn(grid, openBelief(grid), answersOf(drill, fault, trials)) };
+  const answers = answersOf(drill, fault, trials);
+  const known = memory.learnt?.key === key && beginsWith(answers, memory.learnt.answers) ? memory.learnt : undefined;
+  const belief = learn(grid, known?.belief ?? openBelief(grid), answers.slice(known?.answers.length ?? 0));
+  memory.learnt = { key, answers, belief };
+  return { grid, belief, key };
 }
 
-/** The margin to show next, counted from the tolerance. */
-export function lineMargin(drill: Drill, task: TaskOf<'line'>, trials: readonly DrillTrial[]): number {
-  const { low, high } = shownRange(drill, task.fault);
-  const margins = Array.from({ length: STEPS }, (_, i) => low + ((high - low) * i) / (STEPS - 1));
-  const { grid, belief } = believed(drill, task.fault, trials);
-  return mostTellingMargin(grid, belief, margins);
+function beginsWith(answers: readonly Answer[], start: readonly Answer[]): boolean {
+  return start.every(({ margin, noRep }, i) => answers[i]?.margin === margin && answers[i]?.noRep === noRep);
 }
 
-/** Why the drill is over, or null while it goes on. */
-export function lineEnded(
+/** The margin to show next, counted from the tolerance; or why the drill is over. */
+export function lineNext(
   drill: Drill,
   task: TaskOf<'line'>,
   trials: readonly DrillTrial[],
-): 'narrow-enough' | 'most-trials' | null {
-  if (trials.length >= task.mostTrials) return 'most-trials';
-  if (trials.length < task.leastTrials) return null;
-  const { strictness, precision } = lineReading(drill, task.fault, trials);
-  return strictness.high - strictness.low <= task.narrow * precision.value ? 'narrow-enough' : null;
+  memory: LineMemory = {},
+): { readonly margin: number } | { readonly why: 'narrow-enough' | 'most-trials' } {
+  if (trials.length >= task.mostTrials) return { why: 'most-trials' };
+  const { grid, belief, key } = believed(drill, task.fault, trials, memory);
+  if (trials.length >= task.leastTrials) {
+    const { strictness, precision } = readBelief(grid, belief);
+    if (strictness.high - strictness.low <= task.narrow * precision.value) return { why: 'narrow-enough' };
+  }
+  const { low, high } = shownRange(drill, task.fault);
+  const known = memory.choices?.key === key ? memory.choices.choices : undefined;
+  const among =
+    known ??
+    choices(
+      grid,
+      Array.from({ length: STEPS }, (_, i) => low + ((high - low) * i) / (STEPS - 1)),
+    );
+  memory.choices = { key, choices: among };
+  return { margin: mostTellingMargin(grid, belief, among) };
 }
 
 /** What is known of the judge's line so far: strictness and precision, each with 95 % limits, in the fault's unit. */
-export function lineReading(drill: Drill, fault: FaultCode, trials: readonly DrillTrial[]) {
-  const { grid, belief } = believed(drill, fault, trials);
+export function lineReading(
+  drill: Drill,
+  fault: FaultCode,
+  trials: readonly DrillTrial[],
+  memory: LineMemory = {},
+): EyeReadings {
+  const { grid, belief } = believed(drill, fault, trials, memory);
   return readBelief(grid, belief);
 }

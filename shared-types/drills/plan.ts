@@ -4,7 +4,7 @@ import { type FaultCode, type Margins, type RepSpecification, specify } from '..
 import type { StreamSpecification } from '../motion/stream.ts';
 import type { Drill, Place, TaskOf } from './drill.ts';
 import type { DrillEventOf } from './events.ts';
-import { lineEnded, lineMargin } from './line.ts';
+import { type LineMemory, lineNext } from './line.ts';
 import { toleranceOf } from './range.ts';
 import { singleMargins } from './single.ts';
 import { standShowing } from './stand.ts';
@@ -23,9 +23,9 @@ export type DrillStep =
 
 /**
  * What comes next, from the drill and its log alone: the same drill with the same calls goes the same way, on any screen and
- * without asking the desk. Takes a few milliseconds in an adapting drill.
+ * without asking the desk. Takes a few milliseconds in an adapting drill, less with a `memory` kept from step to step.
  */
-export function nextStep(drill: Drill, state: DrillState): DrillStep {
+export function nextStep(drill: Drill, state: DrillState, memory: LineMemory = {}): DrillStep {
   if (state.phase === 'ended') return { kind: 'ended' };
   const { task } = drill;
   if (task.kind === 'stream') {
@@ -49,9 +49,9 @@ export function nextStep(drill: Drill, state: DrillState): DrillStep {
       if (done.length >= task.reps) return { kind: 'end', why: 'all-shown' };
       return rep(singleMargins(drill, task, done.length), task.place);
     case 'line': {
-      const why = lineEnded(drill, task, done);
-      if (why !== null) return { kind: 'end', why };
-      return rep({ [task.fault]: lineMargin(drill, task, done) - toleranceOf(drill, task.fault) }, task.place);
+      const next = lineNext(drill, task, done, memory);
+      if ('why' in next) return { kind: 'end', why: next.why };
+      return rep({ [task.fault]: next.margin - toleranceOf(drill, task.fault) }, task.place);
     }
     case 'place': {
       if (done.length >= 2 * task.reps) return { kind: 'end', why: 'all-shown' };

@@ -1,9 +1,10 @@
 // `npm run simulate`: proves the sums on invented sets whose truth is known, and prints the tables; `-- --write` also puts
-// them into the READMEs beside the sums; `-- 200` takes 200 sets a line instead of 2,000, for a quick look; `-- cost` or
-// `-- forecast` makes the one table only.
+// them into the READMEs beside the sums; `-- 200` takes 200 sets a line instead of 2,000, for a quick look; `-- cost`,
+// `-- forecast` or `-- drills` makes the one table only (of drills half as many runs a line).
 
 import path from 'node:path';
 import { GOAL_SCENARIOS, type ProofLine, proveCost, RATES, SCENARIOS, SHORT_SCENARIOS } from './cost-proof.ts';
+import { drillTables } from './drills.ts';
 import { FORECAST_CASES, proveForecast } from './forecast-proof.ts';
 import { markdownTable, percent, writeBetweenMarkers } from './table.ts';
 
@@ -66,6 +67,7 @@ function forecastTable(): string {
 const tables = [
   { name: 'cost', file: path.join(analysis, 'cost/README.md'), make: costTable },
   { name: 'forecast', file: path.join(analysis, 'forecast/README.md'), make: forecastTable },
+  { name: 'drills', file: path.join(analysis, 'drills/README.md'), make: () => drillTables(Math.ceil(sets / 2)) },
 ];
 const chosen = tables.filter(({ name }) => given.includes(name));
 for (const { name, file, make } of chosen.length > 0 ? chosen : tables) {
