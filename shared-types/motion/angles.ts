@@ -44,7 +44,7 @@ export function hipClosing(pose: Pose, side: Side): number {
 }
 
 /** All joint angles of one side. */
-export function jointAngles(pose: Pose, side: Side): JointAngles {
+function jointAngles(pose: Pose, side: Side): JointAngles {
   const leg = pose.legs[side];
   const arm = pose.arms[side];
   const { pelvis, chest } = pose.frames;

@@ -4,7 +4,7 @@ import { gathered, leaning } from './burpee-poses.ts';
 import { type ArmLine, type Choreography, type FootSpan, GRAVITY, type Moment } from './choreography.ts';
 import { ANY_JOIN, type Join, settleFlights } from './flight.ts';
 import { jumpFoot } from './jump.ts';
-import type { Box, Built, Knobs, Memory } from './movement.ts';
+import { type Box, type Built, type Knobs, type Memory, UNASKED } from './movement.ts';
 import { type FootPosture, type Pair, type Side, signOf } from './pose.ts';
 import { random } from './random.ts';
 import { type Key, still, Track } from './smooth.ts';
@@ -22,7 +22,7 @@ function airTime(from: number, to: number, spare: number): number {
 /**
  * One box jump-over: two feet onto the box, stand, off the far side, turn round. The box stands at the origin; the
  * athlete comes from -z and ends beyond it, facing back, as the next rep (half a turn round) begins.
- * @param knobs margins to build for (see truth); a `touch` of 99 or more leaves the hands alone
+ * @param knobs margins to build for (see truth); an unasked `touch` leaves the hands alone
  */
 export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, memory: Memory = {}): Built {
   const body = bodyOf(spec.athlete);
@@ -66,7 +66,7 @@ export function boxJumpOver(spec: RepSpecification, knobs: Knobs, _next: Knobs, 
   const on1 = leaning(body, feet1, radians(-21 + wobble(1)), radians(80 + 6 * tired), radians(38));
   const closing = sheet.tallAllowance - knobs.tall;
   const open = standingBent(body, feet1, midOn, closing);
-  const asked = knobs.touch < 99;
+  const asked = knobs.touch < UNASKED;
   const hand = handNearBox(
     body,
     box,

@@ -31,3 +31,6 @@ export interface Built {
 export interface Memory {
   joins?: readonly Join[];
 }
+
+/** A knob of this size asks for nothing: no ball is dropped, no hand is led past the box. */
+export const UNASKED = 99;

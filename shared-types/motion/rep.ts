@@ -1,7 +1,7 @@
 import { boxJumpOver } from './box-jump-over.ts';
 import { jumpBurpee } from './jump-burpee.ts';
 import { type Motion, motionOf } from './motion.ts';
-import type { Built, Knobs, Memory } from './movement.ts';
+import { type Built, type Knobs, type Memory, UNASKED } from './movement.ts';
 import { type Random, random } from './random.ts';
 import { FAULTS, type FaultCode, type RepSpecification } from './specification.ts';
 import { type Truth, truth } from './truth.ts';
@@ -90,9 +90,6 @@ function usualMargin(spec: RepSpecification, code: FaultCode, vary: Random): num
       return 4 + 1.5 * size * Math.abs(vary.normal());
   }
 }
-
-/** A knob of this size asks for nothing: no ball is dropped, no hand is led past the box. */
-export const UNASKED = 99;
 
 /** The margins a rep is made for: those asked, brought into range, and usual ones for the rest. */
 export function plannedMargins(spec: RepSpecification): Knobs {

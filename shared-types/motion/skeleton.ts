@@ -192,13 +192,3 @@ function centreOf(pose: Points): Vec3 {
   }
   return [x, y, z];
 }
-
-/** True where both legs reach their feet with the given posture. */
-export function feetReached(body: Body, pose: Pose, posture: Posture): boolean {
-  return pose.legs.every((leg, i) => {
-    const foot = posture.feet[i as Side];
-    const sole = frameOf(foot.turn, foot.lift, 0);
-    const asked = along(along(foot.forefoot, sole.forward, -body.ankleToForefoot), sole.up, body.ankleHeight);
-    return distance(asked, leg.ankle) < 1e-6;
-  });
-}

@@ -196,14 +196,3 @@ export function path(keys: readonly PathKey[]): Path {
 }
 
 export const pathAt = (line: Path, t: number): [number, number, number] => [line.x.at(t), line.y.at(t), line.z.at(t)];
-export const pathRate = (line: Path, t: number): [number, number, number] => [
-  line.x.rate(t),
-  line.y.rate(t),
-  line.z.rate(t),
-];
-
-export const pathBend = (line: Path, t: number): [number, number, number] => [
-  line.x.bend(t),
-  line.y.bend(t),
-  line.z.bend(t),
-];

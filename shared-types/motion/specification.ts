@@ -100,3 +100,6 @@ export function unitOf(movement: MovementName, code: FaultCode): MarginUnit {
   if (code === 'off' || (code === 'on' && movement === 'jump-burpee')) return 'ms';
   return code === 'stand' || code === 'tall' ? 'degrees' : 'cm';
 }
+
+/** A part of the body this near to a surface touches it, cm. The margins of `chest`, `on` (box) and `bounce` end here. */
+export const CONTACT_ALLOWANCE = 1;

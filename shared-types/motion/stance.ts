@@ -78,7 +78,7 @@ export function postureOf(trunk: TrunkPose, feet: Pair<FootPosture>, arms: ArmAn
 }
 
 /** How far ahead the common centre of body and load lies, m. */
-export function centreAhead(body: Body, pose: Pose, load: Load | null): number {
+function centreAhead(body: Body, pose: Pose, load: Load | null): number {
   if (load === null) return pose.centreOfMass[2];
   const ball = pose.neckBase[2] + load.place[2];
   return (pose.centreOfMass[2] * body.mass + ball * load.mass) / (body.mass + load.mass);

@@ -2,10 +2,15 @@ import { hipClosing, kneeFlexion } from './angles.ts';
 import { distanceToBox, handPoints, insideOutline, least, liftOff, soleHeight, touchDown } from './measure.ts';
 import { type Motion, momentOf } from './motion.ts';
 import { type Pose, SIDES } from './pose.ts';
-import { FAULTS, type FaultCode, type MarginUnit, type SheetNumbers, unitOf } from './specification.ts';
+import {
+  CONTACT_ALLOWANCE,
+  FAULTS,
+  type FaultCode,
+  type MarginUnit,
+  type SheetNumbers,
+  unitOf,
+} from './specification.ts';
 
-/** A part of the body this near to a surface touches it, cm. The margins of `chest`, `on` (box) and `bounce` end here. */
-export const CONTACT_ALLOWANCE = 1;
 /** A hand this near to the box touches it, m. */
 const TOUCH = 0.0015;
 

@@ -1,10 +1,10 @@
 import { type Body, bodyOf } from './body.ts';
 import { type Choreography, GRAVITY, type Moment } from './choreography.ts';
-import type { Built, Knobs } from './movement.ts';
+import { type Built, type Knobs, UNASKED } from './movement.ts';
 import { type Pickup, pickUp } from './pick-up.ts';
 import { random } from './random.ts';
 import { type Key, still, Track } from './smooth.ts';
-import type { RepSpecification } from './specification.ts';
+import { CONTACT_ALLOWANCE, type RepSpecification } from './specification.ts';
 import { ballAtChest, CARRYING, flatFeet, type Load, squat, stand, type TrunkPose } from './stance.ts';
 import { add, clamp, radians, type Vec3 } from './vector.ts';
 import { type Throw, throwBall } from './wall-throw-ball.ts';
@@ -14,12 +14,9 @@ const WALL_DISTANCE = 0.48;
 /** Catch to standing with the ball at the chest, seconds. */
 const ABSORB = 0.46;
 
-/** Margins beyond these leave the ball to be dropped and taken up again before the throw. */
-export const wantsPickup = (knobs: Knobs): boolean => knobs.bounce < 99;
-
 /**
  * One wall throw: stand with the ball, squat, drive and throw, catch, stand. The athlete looks along +z at the wall.
- * @param knobs margins to build for (see truth); a `bounce` of 99 or more means that the ball is never dropped
+ * @param knobs margins to build for (see truth); an unasked `bounce` means that the ball is never dropped
  * @param next the following rep's, whose standing this rep ends in
  */
 export function wallThrow(spec: RepSpecification, knobs: Knobs, next: Knobs): Built {
@@ -63,13 +60,14 @@ export function wallThrow(spec: RepSpecification, knobs: Knobs, next: Knobs): Bu
   const halfUp = half(low, top);
 
   const neck = neckOf(body, begin);
-  const pickup = wantsPickup(knobs)
-    ? pickUp(
-        { body, feet, standing: begin, ball: add(neck, ballAtChest(body, r, begin.chestPitch)), ballRadius: r },
-        Math.max(0, -(knobs.bounce - REST_ALLOWANCE)) / 100,
-        0.35 + 0.3 * vary.uniform(),
-      )
-    : null;
+  const pickup =
+    knobs.bounce < UNASKED
+      ? pickUp(
+          { body, feet, standing: begin, ball: add(neck, ballAtChest(body, r, begin.chestPitch)), ballRadius: r },
+          Math.max(0, -(knobs.bounce - CONTACT_ALLOWANCE)) / 100,
+          0.35 + 0.3 * vary.uniform(),
+        )
+      : null;
 
   // What the ball does on its way decides the times.
   const contactHeight = spec.sheet.lineHeight + knobs.line / 100;
@@ -208,9 +206,6 @@ export function wallThrow(spec: RepSpecification, knobs: Knobs, next: Knobs): Bu
     scene: { wallZ: plan.wallZ, box: null, startLineZ: null },
   };
 }
-
-/** A ball whose underside is lower than this when it is taken counts as at rest, cm. */
-export const REST_ALLOWANCE = 1;
 
 /** Metres beside the target's middle at which the ball meets the wall; the side follows the seed. */
 function aimOf(spec: RepSpecification, knobs: Knobs): number {
