@@ -64,7 +64,7 @@ async function openWith(name: string, judged: readonly Judged[]): Promise<Screen
     const base = (seq: number, at: number) => ({ set, pad: `pad-${index}`, seq, at });
     const events: SetEvent[] = [
       { ...base(1, 0), kind: 'go', wallClock },
-      ...[...signs].map(
+      ...Array.from(signs).map(
         (sign, place): SetEvent => ({
           ...base(place + 2, 2_000 * (place + 1)),
           kind: 'call',

@@ -178,7 +178,7 @@ test('athlete: totals, each set, reasons, clocks and attempts as the logs say', 
     const marks = picture[index]?.[3] ?? '';
     expect(marks).toHaveLength(set.attempts.length);
     const failed = set.attempts.map((attempt) => attempt.verdict === 'no-rep');
-    expect([...marks].map((sign) => sign !== '.' && sign !== '!')).toEqual(failed);
+    expect(Array.from(marks).map((sign) => sign !== '.' && sign !== '!')).toEqual(failed);
   }
 
   const tenthsOfSet = await tableOf('figure-place');

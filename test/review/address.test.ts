@@ -124,10 +124,14 @@ describe('goals', () => {
 
   test('what is read is a goal that a set may have, or none', () => {
     fc.assert(
-      fc.property(fc.double({ noNaN: true }), fc.constantFrom('reps', 'metres', 'clock'), (amount, kind) => {
-        const read = goalOf(kind as 'reps', amount);
-        expect(read === null || goal.safeParse(read).success).toBe(true);
-      }),
+      fc.property(
+        fc.double({ noNaN: true }),
+        fc.constantFrom('reps' as const, 'metres' as const, 'clock' as const),
+        (amount, kind) => {
+          const read = goalOf(kind, amount);
+          expect(read === null || goal.safeParse(read).success).toBe(true);
+        },
+      ),
     );
     for (const text of [null, '', '0-reps', '1.5-reps', '-3-metres', '100-throws', '1e3-reps']) {
       expect(readGoal(text)).toBeNull();

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { nextPlace } from '../../renderer/parts/figure/rows-chart.tsx';
+import { nextPlace } from '../../renderer/parts/figure/rows-walk.ts';
 import { markPaths, slotAt, slotMiddle, slotsOf } from '../../renderer/parts/figure/set-marks.ts';
 
 const aRow = fc.string({ unit: fc.constantFrom('.', '!', 'D', 'L', '?'), maxLength: 140 }).chain((marks) =>
@@ -17,7 +17,7 @@ const field = { topOf: (row: number) => row * 25, rowHeight: 22 };
 test('the picture is two paths: a closed bar for what counted, two for a caution, an open notch for each no-rep', () => {
   fc.assert(
     fc.property(fc.array(aRow, { maxLength: 6 }), (rows) => {
-      const signs = rows.flatMap((row) => [...row.marks]);
+      const signs = rows.flatMap((row) => Array.from(row.marks));
       const { counted, noReps } = markPaths(rows, slotsOf(rows, [60, 700]), field);
       const bars = signs.filter((sign) => sign === '.').length + 2 * signs.filter((sign) => sign === '!').length;
       expect(counted.split('Z').length - 1).toBe(bars);

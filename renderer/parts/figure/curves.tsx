@@ -105,6 +105,8 @@ function Band({ band, frame }: { band: readonly BandPoint[]; frame: Frame }) {
 function IntervalMarks({ points, frame }: { points: readonly IntervalPoint[]; frame: Frame }) {
   const room = (frame.right - frame.left) / Math.max(1, points.length);
   const radius = Math.max(1.5, Math.min(5, room / 2.4));
+  // Whiskers that touch each other step back behind their dots.
+  const fade = Math.max(0.25, Math.min(1, room / 3));
   const kinds = [points.filter((point) => point.out !== true), points.filter((point) => point.out === true)];
   return kinds.map((kind, index) => (
     <g
@@ -112,7 +114,7 @@ function IntervalMarks({ points, frame }: { points: readonly IntervalPoint[]; fr
       className={index === 0 ? undefined : styles.out}
       style={{ '--line': `${Math.max(0.75, Math.min(2, radius / 2.5))}px` }}
     >
-      <path className={styles.whisker} d={kind.map((point) => whisker(point, frame)).join('')} />
+      <path className={styles.whisker} strokeOpacity={fade} d={kind.map((point) => whisker(point, frame)).join('')} />
       <path className={styles.dot} d={kind.map((point) => dot(point, frame, radius)).join('')} />
     </g>
   ));

@@ -2,7 +2,8 @@ import { type KeyboardEvent, type PointerEvent, type ReactNode, useId, useState 
 import { classNames } from '../look/class-names.ts';
 import type { Axis, Range } from './axis.ts';
 import styles from './rows-chart.module.css';
-import { stepTo } from './use-walk.ts';
+import { nextPlace, type RowPlace } from './rows-walk.ts';
+
 import { useSize } from './use-width.ts';
 
 export interface ChartRow {
@@ -25,12 +26,6 @@ export interface RowsFrame {
   readonly x: Axis;
 }
 
-/** Where the pointer or the keyboard is: a row, and within it a mark (-1: the row as a whole). */
-interface Place {
-  readonly row: number;
-  readonly mark: number;
-}
-
 interface RowsChartProps {
   /** What is drawn, in a sentence. */
   readonly label: string;
@@ -38,8 +33,7 @@ interface RowsChartProps {
   readonly rowHeight: number;
   readonly xLabel: string;
   readonly xAxis: (range: Range) => Axis;
-  /** Width of the names before and of the texts behind the rows, CSS pixels. */
-  readonly nameWidth?: number;
+  /** Width of the texts behind the rows, CSS pixels. */
   readonly endWidth?: number;
   readonly hint: string;
   /** Marks within the rows: how many, what each says, and which lies at a place of the scale. */
@@ -53,30 +47,21 @@ interface RowsChartProps {
   readonly children: (frame: RowsFrame) => ReactNode;
 }
 
+/** A letter of a name, on average, CSS pixels. */
+const letterWidth = 7.2;
 const foot = 40;
 const gap = 3;
 
 /** Many things of one kind, a row each, over one scale: the frame, the values by pointer and by keyboard. */
 export function RowsChart(props: RowsChartProps) {
-  const {
-    label,
-    rows,
-    rowHeight: wanted,
-    xLabel,
-    xAxis,
-    nameWidth = 62,
-    endWidth = 12,
-    hint,
-    marks,
-    onPick,
-    children,
-  } = props;
+  const { label, rows, rowHeight: wanted, xLabel, xAxis, endWidth = 12, hint, marks, onPick, children } = props;
   const id = useId();
   const [box, { width, height }] = useSize<HTMLDivElement>(640, rows.length * (wanted + gap) + foot);
   // On paper the rows share the height that the page gives.
   const rowHeight = Math.min(wanted, Math.max(1, (height - foot) / Math.max(1, rows.length) - gap));
-  const [held, setHeld] = useState<Place>({ row: -1, mark: -1 });
-  const place: Place = held.row < rows.length ? held : { row: -1, mark: -1 };
+  const [held, setHeld] = useState<RowPlace>({ row: -1, mark: -1 });
+  const place: RowPlace = held.row < rows.length ? held : { row: -1, mark: -1 };
+  const nameWidth = 12 + letterWidth * rows.reduce((longest, row) => Math.max(longest, row.name.length), 4);
   const [left, right] = [nameWidth, Math.max(nameWidth + 40, width - endWidth)];
   const frame: RowsFrame = {
     left,
@@ -194,19 +179,4 @@ export function RowsChart(props: RowsChartProps) {
       </p>
     </div>
   );
-}
-
-/** Up and down among the rows, right and left among the marks of a row; null where the key leads nowhere. */
-export function nextPlace(
-  key: string,
-  { row, mark }: Place,
-  rows: number,
-  marksOf: (row: number) => number,
-): Place | null {
-  if (row !== -1 && marksOf(row) > 0) {
-    if (key === 'ArrowRight') return { row, mark: Math.min(marksOf(row) - 1, mark + 1) };
-    if (key === 'ArrowLeft') return { row, mark: Math.max(-1, mark - 1) };
-  }
-  const next = stepTo(key === 'ArrowRight' ? 'ArrowDown' : key === 'ArrowLeft' ? 'ArrowUp' : key, row, rows);
-  return next === null ? null : { row: next, mark: -1 };
 }

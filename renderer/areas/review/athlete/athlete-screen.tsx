@@ -78,7 +78,7 @@ function Athlete({ subject, subjects }: { subject: Subject; subjects: Subjects }
   return (
     <View
       title={words.view.subject(subject.person.name, name)}
-      {...(view.data === undefined ? {} : { about: about(choice, view.data.totals, judge) })}
+      about={view.data === undefined ? '' : about(choice, view.data.totals, judge)}
       stale={view.reading && view.data !== undefined}
       filters={
         <FilterBar

@@ -22,14 +22,15 @@ export function PictureFigure({ rows, sheet, onMore }: PictureFigureProps) {
   const [, go] = useLocation();
   const figure = words.figures.picture;
   const day = useDayText(rows.map((row) => row.at));
-  const noReps = (row: PictureRow): number => [...row.marks].filter((sign) => sign !== '.' && sign !== '!').length;
+  const noReps = (row: PictureRow): number =>
+    Array.from(row.marks).filter((sign) => sign !== '.' && sign !== '!').length;
   const faultName = (letter: string): string => sheet?.faults.find((fault) => fault.initial === letter)?.name ?? letter;
   return (
     <Evidence
       title={figure.title}
       size="wide"
       tall
-      how={words.how.picture}
+      how={[...words.how.picture, figure.legend]}
       testId="figure-picture"
       table={{
         columns: [

@@ -137,7 +137,7 @@ function Group({ name, children }: { name: string; children: ReactNode }) {
 }
 
 /** A span of time: all of it, the last weeks, or from a day to a day. */
-export function SpanChoice({ span, onChange }: { span: Span; onChange: (span: Span) => void }) {
+function SpanChoice({ span, onChange }: { span: Span; onChange: (span: Span) => void }) {
   const words = useWords().review.filters;
   // Choosing "from a day" shows the fields before a day is chosen.
   const [ownDays, setOwnDays] = useState(false);

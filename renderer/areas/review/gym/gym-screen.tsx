@@ -52,9 +52,11 @@ function Gym({ subjects }: { subjects: Subjects }) {
   return (
     <View
       title={station === '' ? words.home.gym : words.view.subject(words.home.gym, station)}
-      {...(view.data === undefined
-        ? {}
-        : { about: about(choice, view.data.totals, judges.find((judge) => judge.id === choice.judge)?.name) })}
+      about={
+        view.data === undefined
+          ? ''
+          : about(choice, view.data.totals, judges.find((judge) => judge.id === choice.judge)?.name)
+      }
       stale={view.reading && view.data !== undefined}
       filters={
         <FilterBar

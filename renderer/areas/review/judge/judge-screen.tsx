@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { Link } from 'wouter';
 import type { Subject, Subjects } from '../../../../shared-types/contract/review/filter.ts';
 import type { JudgeView } from '../../../../shared-types/contract/review/judges.ts';
@@ -53,7 +54,7 @@ function Judge({ subject, subjects }: { subject: Subject; subjects: Subjects }) 
   return (
     <View
       title={words.judge.title(subject.person.name)}
-      {...(view.data === undefined ? {} : { about: about(choice, view.data.totals, undefined) })}
+      about={view.data === undefined ? '' : about(choice, view.data.totals, undefined)}
       stale={view.reading && view.data !== undefined}
       filters={
         <FilterBar
@@ -127,10 +128,14 @@ function Findings({ data, chosen, stationName }: FindingsProps) {
   );
 }
 
+const shownFirst = 12;
+
 function Athletes({ data, chosen }: { data: JudgeView; chosen: Chosen }) {
   const words = useWords().review;
   const { number, percent } = useFormats();
   const texts = words.judge.gym;
+  const [all, setAll] = useState(false);
+  const { athletes } = data;
   return (
     <Card title={words.judge.athletes}>
       <Table
@@ -154,9 +159,16 @@ function Athletes({ data, chosen }: { data: JudgeView; chosen: Chosen }) {
             cell: (line) => (line.attempts === 0 ? words.figures.dash : percent(line.noReps / line.attempts, 1)),
           },
         ]}
-        rows={data.athletes}
+        rows={all ? athletes : athletes.slice(0, shownFirst)}
         rowKey={(line) => line.id}
       />
+      {athletes.length > shownFirst ? (
+        <div className="no-print">
+          <Button weight="quiet" aria-expanded={all} onClick={() => setAll(!all)}>
+            {all ? words.figures.reasons.fewer : words.figures.reasons.more(athletes.length - shownFirst)}
+          </Button>
+        </div>
+      ) : null}
     </Card>
   );
 }

@@ -21,7 +21,11 @@ export function Totals({ totals, cost, repsName }: { totals: ReviewTotals; cost?
           key: 'attempts',
           name: words.attempts,
           value: number(totals.attempts),
-          notes: notes(words.counted(totals.counted), totals.cautions > 0 && words.cautions(totals.cautions)),
+          notes: notes(
+            words.counted(totals.counted),
+            totals.cautions > 0 && words.cautions(totals.cautions),
+            totals.reversals + totals.slips > 0 && words.changes(totals.reversals, totals.slips),
+          ),
         },
         {
           key: 'no-reps',

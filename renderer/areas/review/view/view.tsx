@@ -1,7 +1,8 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useEffect, useRef } from 'react';
 import { LinkButton } from '../../../parts/controls/button.tsx';
 import { classNames } from '../../../parts/look/class-names.ts';
 import { ArrowLeft } from '../../../parts/look/signs.tsx';
+import { useAnnounce } from '../../../parts/shell/announcer.tsx';
 import { Page } from '../../../parts/shell/page.tsx';
 import { useWords } from '../../../parts/words/words.tsx';
 import styles from './view.module.css';
@@ -9,7 +10,7 @@ import styles from './view.module.css';
 interface ViewProps {
   readonly title: string;
   readonly back?: { readonly href: string; readonly text: string };
-  /** What the figures are of, in words: printed with them. */
+  /** What the figures are of, in words: printed with them, and said when it changes. Empty until it is known. */
   readonly about?: string;
   readonly filters?: ReactNode;
   readonly actions?: ReactNode;
@@ -21,6 +22,14 @@ interface ViewProps {
 /** One view of the area: whose it is in small letters, so that the answer below is what one reads first. */
 export function View({ title, back, about, filters, actions, stale, children }: ViewProps) {
   const words = useWords().review.view;
+  const announce = useAnnounce();
+  const said = useRef('');
+  useEffect(() => {
+    if (about === undefined || about === '') return;
+    // The first is read with the page.
+    if (said.current !== '' && said.current !== about) announce(about);
+    said.current = about;
+  }, [about, announce]);
   const { href, text } = back ?? { href: '/', text: words.back };
   return (
     <div className={styles.view}>
@@ -33,7 +42,7 @@ export function View({ title, back, about, filters, actions, stale, children }: 
             <span className={styles.back}>{text}</span>
           </LinkButton>
         }
-        {...(about === undefined ? {} : { intro: about })}
+        {...(about === undefined ? {} : { intro: about === '' ? '\u00a0' : about })}
       >
         {filters === undefined ? null : <div className="no-print">{filters}</div>}
         <div className={classNames(styles.body, stale && styles.stale)} aria-busy={stale || undefined}>

@@ -100,7 +100,7 @@ export function reviewFigureWords(formats: Formats) {
         `${at}: ${number(attempts)} ${plural(attempts, { one: 'attempt', other: 'attempts' })}, ${noReps(count)}`,
       more: 'Show more sets',
       columns: { day: 'Set', attempts: 'Attempts', noReps: 'No-reps', marks: 'Attempts in order' },
-      legend: '“.” counted, “!” with caution, a letter the fault of a no-rep, “?” one without a reason.',
+      legend: 'In the table: “.” counted, “!” with caution, a letter the fault of a no-rep, “?” one without a reason.',
     },
     ledgers: {
       title: 'Where the clock went',
@@ -157,7 +157,6 @@ export function reviewFigureWords(formats: Formats) {
     },
     day: shortDate,
     date,
-    setsBehind: 'Sets behind this',
     all: 'All sets',
   };
 }

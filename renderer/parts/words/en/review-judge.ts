@@ -23,7 +23,8 @@ export function reviewJudgeWords({ number, plain, plural, percent, seconds }: Fo
     own: (own: number, others: number) => `${percent(own, 1)} of attempts, the others ${percent(others, 1)}.`,
     besideTitle: 'No-reps beside the other judges, by reason',
     besideAxis: 'More (+) or fewer (−) no-reps per 100 attempts than the others',
-    besideText: (difference: Estimate) => `${sign(difference.value)}${points(difference.value)} (${span(difference)})`,
+    besideText: (difference: Estimate) =>
+      `${Number(points(difference.value)) === 0 ? '' : sign(difference.value)}${points(difference.value)} (${span(difference)})`,
     besideTick: (value: number) => `${sign(value)}${plain(Math.abs(value))}`,
     besideRemark: (own: number, others: number) => `${percent(own, 1)}, others ${percent(others, 1)}`,
     all: 'All reasons together',

@@ -46,7 +46,6 @@ export function reviewPlanWords({ number, percent, seconds, duration, plural, me
       kinds: { reps: 'Reps', metres: 'Metres', clock: 'Seconds' },
       amount: 'How many',
       rate: 'If the rate were',
-      rateHint: 'no-reps in 100 attempts',
       badGoal: 'A goal of at least 1.',
       badRate: 'From 0 to 95.',
       present: 'At the present rate',

@@ -38,16 +38,13 @@ export function reviewWords(formats: Formats) {
     },
     view: {
       back: 'Review',
-      backTo: (name: string) => name,
       print: 'Print',
       csv: 'Figures as CSV',
       json: 'Figures as JSON',
       saved: (name: string) => `Saved as ${name}.`,
       compare: 'Compare',
       raceCard: 'Race card',
-      evidence: 'Evidence',
       subject: (name: string, station: string) => `${name}, ${station}`,
-      computing: 'Summing…',
       help: {
         about: 'The answer first, with how sure it is; then what to train; then the evidence.',
         steps: [
