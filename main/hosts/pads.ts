@@ -105,7 +105,7 @@ export function createPads(options: PadsOptions): Pads {
     server.maxConnections = 1_024;
     limitEachAddress(server, options.mostOfOneAddress ?? 32);
     const bound = await listenAt(server, address, port, registry.port());
-    const place: Place = { host: `${address}:${bound}`, base: `/${registry.base}/` };
+    const place: Place = { host: `${address}:${bound}`, base: `/pad/${registry.base}/` };
     const intake = createIntake();
     const sockets = padSockets(options.router, intake, options.heartbeatMs ?? 10_000, (pad) => {
       lastSeen.set(pad.device, now());

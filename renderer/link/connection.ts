@@ -1,4 +1,4 @@
-import { type ClientContext, type ClientLink, createORPCClient, ORPCError } from '@orpc/client';
+import { type ClientContext, type ClientLink, createORPCClient, type NestedClient, ORPCError } from '@orpc/client';
 import type { ContractRouterClient } from '@orpc/contract';
 import type { Contract } from '../../shared-types/contract/contract.ts';
 import { DeskAway } from './desk-away.ts';
@@ -21,8 +21,8 @@ export interface Timings {
 
 const usualTimings: Timings = { waitMs: 4_000, firstPauseMs: 100, longestPauseMs: 3_000, pulseMs: 20_000 };
 
-export interface Connection {
-  readonly client: DeskClient;
+export interface Connection<Client = DeskClient> {
+  readonly client: Client;
   readonly state: Observable<ConnectionState>;
   /** What is wrong with the connection, in words for the user; null while it holds. */
   readonly trouble: Observable<string | null>;
@@ -31,8 +31,15 @@ export interface Connection {
   readonly close: () => void;
 }
 
-/** Keeps one connection to the desk, opening it anew with growing pauses whenever it ends. */
-export function keepConnection(open: OpenTransport, timings: Timings = usualTimings): Connection {
+/**
+ * Keeps one connection to the desk, opening it anew with growing pauses whenever it ends.
+ * @param ask the smallest call of the contract: any answer to it shows that the desk is there
+ */
+export function keepConnection<Client extends NestedClient<ClientContext>>(
+  open: OpenTransport,
+  ask: (client: Client) => Promise<unknown>,
+  timings: Timings = usualTimings,
+): Connection<Client> {
   const state = settable<ConnectionState>('connecting');
   const trouble = settable<string | null>(null);
   let transport: Transport | null = null;
@@ -51,7 +58,7 @@ export function keepConnection(open: OpenTransport, timings: Timings = usualTimi
       }
     },
   };
-  const client: DeskClient = createORPCClient(link);
+  const client: Client = createORPCClient(link);
 
   async function transportWithin(milliseconds: number): Promise<Transport> {
     let timer: ReturnType<typeof setTimeout> | undefined;
@@ -107,7 +114,7 @@ export function keepConnection(open: OpenTransport, timings: Timings = usualTimi
   function keepPulse(held: Transport): () => void {
     const timer = setInterval(() => {
       const late = setTimeout(() => held.close(), timings.pulseMs);
-      void client.desk.time().then(
+      void ask(client).then(
         () => clearTimeout(late),
         () => clearTimeout(late),
       );

@@ -3,7 +3,7 @@ import { type ConnectionState, type DeskClient, keepConnection, type Timings } f
 import type { Observable } from './observable.ts';
 import { createOutbox, type Outbox } from './outbox.ts';
 import { startSending } from './sender.ts';
-import { openSetLog, type SetLog } from './set-log.ts';
+import { openSetLog, type SetLog, type SetSource } from './set-log.ts';
 import { type OutboxStore, openStore } from './store.ts';
 import { type StreamCall, subscribeTo } from './subscription.ts';
 import { type OpenTransport, openPort, openSocket } from './transport.ts';
@@ -53,8 +53,13 @@ export function connect(): Link {
  * @internal exported for the tests, which give a transport and a store of their own
  */
 export function linkOver(parts: LinkParts): Link {
-  const connection = keepConnection(parts.open, parts.timings);
+  const connection = keepConnection<DeskClient>(parts.open, (client) => client.desk.time(), parts.timings);
   const queue = createOutbox(parts.openStore);
+  const source: SetSource = {
+    whenConnected: connection.whenConnected,
+    get: (input) => connection.client.sets.get(input),
+    watch: (input, options) => connection.client.sets.watch(input, options),
+  };
   const stopSending = startSending(queue, {
     whenConnected: connection.whenConnected,
     create: (setup) => connection.client.sets.create(setup),
@@ -69,7 +74,7 @@ export function linkOver(parts: LinkParts): Link {
     trouble: connection.trouble,
     subscribe: (call, input, onItem, onRefusal) => subscribeTo(connection, call, input, onItem, onRefusal),
     outbox: queue,
-    openSet: (id) => openSetLog(id, connection, queue),
+    openSet: (id) => openSetLog(id, source, queue),
     close: () => {
       stopSending();
       stopSweeping();

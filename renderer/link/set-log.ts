@@ -1,10 +1,9 @@
 import { refKey, type SetEvent } from '../../shared-types/log/events.ts';
 import { foldSet } from '../../shared-types/log/fold.ts';
-import type { Connection } from './connection.ts';
 import { type Observable, settable } from './observable.ts';
 import type { Queue } from './outbox.ts';
 import type { SetStart } from './store.ts';
-import { subscribeTo } from './subscription.ts';
+import { type StreamCall, subscribeTo } from './subscription.ts';
 
 /** What is known here of one set: the desk's log and the outbox as one. */
 export interface SetView {
@@ -24,13 +23,21 @@ export interface SetLog extends Observable<SetView> {
   readonly close: () => void;
 }
 
+/** Where the desk's part of a log comes from. */
+export interface SetSource {
+  readonly whenConnected: () => Promise<void>;
+  readonly get: (input: { id: string }) => Promise<SetStart>;
+  /** The events there already, then each batch as it is written. */
+  readonly watch: StreamCall<{ id: string }, { events: SetEvent[] }>;
+}
+
 /** How long after the desk did not know the set it is asked again, milliseconds. */
 const againMs = 1_000;
 const onItsWayMs = 100;
 const unknown: SetView = { status: 'opening', start: null, events: [], live: false };
 
 /** Opens the log of a set: from the outbox at once, from the desk when it answers, and from then on both. */
-export function openSetLog(id: string, connection: Connection, queue: Queue): SetLog {
+export function openSetLog(id: string, source: SetSource, queue: Queue): SetLog {
   const view = settable(unknown);
   const events = new Map<string, SetEvent>();
   const atDesk = new Set<string>();
@@ -61,7 +68,7 @@ export function openSetLog(id: string, connection: Connection, queue: Queue): Se
 
   async function readStart(): Promise<void> {
     // Where the desk goes away meanwhile, the stream's next beginning asks again.
-    const answer = await connection.client.sets.get({ id }).catch(() => null);
+    const answer = await source.get({ id }).catch(() => null);
     if (answer === null || view.get().start !== null) return;
     const { setup, sheet, athlete, judge } = answer;
     change({ status: 'open', start: { setup, sheet, athlete, judge } });
@@ -103,8 +110,8 @@ export function openSetLog(id: string, connection: Connection, queue: Queue): Se
     let stop = () => {};
     const open = (): void => {
       stop = subscribeTo(
-        connection,
-        (input: { id: string }, options) => connection.client.sets.watch(input, options),
+        source,
+        source.watch,
         { id },
         (item) => addFromDesk(item.events),
         () => void afterRefusal(),

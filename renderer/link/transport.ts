@@ -22,10 +22,12 @@ export const portRequest = 'plumbline:desk-port?';
 /** @internal exported for the tests of both sides */
 export const portAnswer = 'plumbline:desk-port';
 
-/** A WebSocket to the page's own origin. `base` is the page's own address, where the socket's path is `desk`. */
-export function openSocket(base: string): OpenTransport {
+/**
+ * A WebSocket to the page's own origin. `base` is the page's own address, where the socket's path is `desk`.
+ * @param why says in words why it could not be opened
+ */
+export function openSocket(base: string, why: (base: string) => Promise<string> = whyNot): OpenTransport {
   const address = new URL('desk', base);
-  const pulse = new URL('pulse', base);
   address.protocol = address.protocol === 'https:' ? 'wss:' : 'ws:';
   return async () => {
     const socket = new WebSocket(address);
@@ -39,15 +41,18 @@ export function openSocket(base: string): OpenTransport {
     });
     if (!opened) {
       socket.close();
-      throw new Error(await whyNot(pulse));
+      throw new Error(await why(base));
     }
     return { link, over, close: () => socket.close() };
   };
 }
 
 /** A browser does not tell why a WebSocket was refused; a plain request does. */
-async function whyNot(pulse: URL): Promise<string> {
-  const answer = await fetch(pulse, { cache: 'no-store', signal: AbortSignal.timeout(answerMs) }).catch(() => null);
+async function whyNot(base: string): Promise<string> {
+  const answer = await fetch(new URL('pulse', base), {
+    cache: 'no-store',
+    signal: AbortSignal.timeout(answerMs),
+  }).catch(() => null);
   if (answer?.status === 403 || answer?.status === 401) {
     return 'This page is no longer let in: open the address that the program prints (start it again for a new one).';
   }
