@@ -1,11 +1,13 @@
 // `npm run bench`: speeds as ratios to a named reference measured in the same run. Names after `--` choose some of them.
 
+import { eyeBench } from './eye.ts';
 import { foldBench } from './fold.ts';
 import { paintBench } from './paint.ts';
 import { reviewBench } from './review.ts';
 import { tapBench } from './taps.ts';
 
 const benches: Readonly<Record<string, () => string[] | Promise<string[]>>> = {
+  eye: eyeBench,
   fold: foldBench,
   taps: tapBench,
   paint: paintBench,

@@ -4,16 +4,19 @@ import type { DrillRun, Phase } from './run/drill-run.ts';
  * For tests only: what a scripted judge must know to err on purpose. It stands on the window while, and only while, the
  * browser's storage of this origin holds `plumbline-test-eye` = `on`, which nothing in the program sets.
  */
-interface EyeHook {
+export interface EyeHook {
   readonly phase: () => Phase['kind'];
   /** Trials shown so far with what is truly broken, and whether they are called; of a stream all of them from its beginning. */
-  readonly trials: () => readonly {
-    readonly broken: readonly string[];
-    readonly called: boolean;
-    readonly seenMs: number;
-  }[];
+  readonly trials: () => readonly TrueTrial[];
   /** Time stamp at which the rep, or the stream, begins; null while neither runs. */
   readonly startAt: () => number | null;
+}
+
+interface TrueTrial {
+  readonly broken: readonly string[];
+  readonly margins: Readonly<Record<string, number | null>>;
+  readonly called: boolean;
+  readonly seenMs: number;
 }
 
 declare global {
@@ -39,7 +42,7 @@ export function exposeToTests(run: DrillRun): () => void {
       run.log.state
         .get()
         .trials.filter((trial) => !trial.spoilt)
-        .map(({ broken, call, seenMs }) => ({ broken, called: call !== null, seenMs })),
+        .map(({ broken, margins, call, seenMs }) => ({ broken, margins, called: call !== null, seenMs })),
     startAt: () => {
       const phase = run.phase.get();
       return phase.kind === 'rep' || phase.kind === 'stream' ? phase.startAt : null;

@@ -47,7 +47,7 @@ export function FaultCard({ score, movement }: { score: FaultScore; movement: Mo
           <dd>{precision}</dd>
         </div>
         <div>
-          <dt>{words.result.trial}</dt>
+          <dt>{words.result.told}</dt>
           <dd>{words.result.trials(score.trials)}</dd>
         </div>
       </dl>

@@ -11,16 +11,21 @@ function codeOf(movement: MovementName, code: string): FaultCode | null {
 export function useFaultWords(movement: MovementName): (score: FaultScore) => string {
   const words = useWords().eye;
   return (score) => {
-    const { verdict, unit, name } = score;
+    const { verdict, unit, name, strictness } = score;
     const code = codeOf(movement, score.code);
     const sharp =
       score.precision === null ? '' : ` ${words.result.sharp(words.margins.amount(score.precision.value, unit))}`;
+    const [one, other] = [Math.abs(strictness?.low ?? 0), Math.abs(strictness?.high ?? 0)];
+    const sure = words.margins.span(Math.min(one, other), Math.max(one, other), unit);
     switch (verdict.kind) {
       case 'lenient':
-        return (code === null ? name : words.result.lets(words.margins.lets(movement, code, verdict.by, unit))) + sharp;
+        return (
+          (code === null ? name : words.result.lets(words.margins.lets(movement, code, verdict.by, unit), sure)) + sharp
+        );
       case 'strict':
         return (
-          (code === null ? name : words.result.takes(words.margins.takes(movement, code, verdict.by, unit))) + sharp
+          (code === null ? name : words.result.takes(words.margins.takes(movement, code, verdict.by, unit), sure)) +
+          sharp
         );
       case 'on-the-line':
         return words.result.onLine(name) + sharp;

@@ -136,20 +136,22 @@ function Result({ report, record }: { report: DrillReport; record: DrillRecord }
       {whole.length === 0 ? null : (
         <section className={styles.faults} aria-label={words.result.faultsTitle}>
           <h2>{words.result.faultsTitle}</h2>
-          {(single ? whole : []).map((score) => (
-            <FaultCard key={score.code} score={score} movement={movement} />
-          ))}
-          {single
-            ? null
-            : [report.gain?.advised, report.gain?.poor].map((score) =>
-                score === undefined ? null : <FaultCard key={score.place} score={score} movement={movement} />,
-              )}
+          <div className={styles.cards}>
+            {(single ? whole : []).map((score) => (
+              <FaultCard key={score.code} score={score} movement={movement} />
+            ))}
+            {single
+              ? null
+              : [report.gain?.advised, report.gain?.poor].map((score) =>
+                  score === undefined ? null : <FaultCard key={score.place} score={score} movement={movement} />,
+                )}
+          </div>
         </section>
       )}
-      <section className={styles.faults} aria-label={words.result.trialsTitle}>
+      <div className={styles.faults}>
         <h2>{words.result.trialsTitle}</h2>
         <TrialTable trials={report.trials} movement={movement} sheet={record.sheet} onLook={setLooked} />
-      </section>
+      </div>
       {report.clashes.length === 0 ? null : (
         <details>
           <summary>{words.result.clashes}</summary>

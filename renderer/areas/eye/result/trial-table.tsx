@@ -48,7 +48,7 @@ export function TrialTable({ trials, movement, sheet, onLook }: TrialTableProps)
     },
     {
       key: 'look',
-      head: <span className="visually-hidden">{words.result.lookAgain}</span>,
+      head: words.result.lookAgain,
       cell: (trial) => (
         <Button weight="quiet" onClick={() => onLook(trial.trial)}>
           {words.result.lookAgain}

@@ -108,6 +108,9 @@ export function eyeMarginWords({ number }: Formats) {
     code === 'on' && movement === 'box-jump-over' ? onBox : says[code];
   return {
     amount,
+    /** From one size to another: "2.0 to 4.4 cm". */
+    span: (low: number, high: number, unit: MarginUnit) =>
+      `${number(low, unit === 'ms' || high >= 20 ? 0 : 1)} to ${amount(high, unit)}`,
     /** A measured margin, signed, positive while the standard is met. */
     measured: (movement: MovementName, code: FaultCode, margin: number, unit: MarginUnit) => {
       const { met, broken } = of(movement, code);

@@ -28,8 +28,9 @@ export function eyeResultWords({ number, plural, percent, seconds }: Formats) {
     export: { csv: 'Reps as CSV', json: 'Log as JSON' },
     saved: (name: string) => `Saved as ${name}.`,
     practice: 'For practice: it stays out of the scores.',
-    lets: (what: string) => `You let through ${what}.`,
-    takes: (what: string) => `You take away ${what}.`,
+    /** What is let through or taken away, and between which sizes the true one lies, 95 times in 100. */
+    lets: (what: string, sure: string) => `You let through ${what} (${sure}).`,
+    takes: (what: string, sure: string) => `You take away ${what} (${sure}).`,
     onLine: (fault: string) => `Your line for “${fault}” is where the sheet’s is.`,
     unclear: (fault: string, more: number) =>
       `“${fault}”: your line may be the sheet’s, but it is not known well enough; about ${reps(more)} more would tell.`,
@@ -68,6 +69,7 @@ export function eyeResultWords({ number, plural, percent, seconds }: Formats) {
     precision: 'Precision',
     amount: (text: (value: number) => string, bounds: Bounds) => span(text, bounds),
     signed: (value: number, amount: string) => (value < 0 ? `−${amount}` : amount),
+    told: 'Told from',
     trials: (count: number) => reps(count),
     curve: (fault: string) => `“${fault}”: how often you call a no-rep, by the margin`,
     curveX: (unit: string) => `Margin, ${unit} (below 0 is a no-rep)`,
