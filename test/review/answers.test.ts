@@ -64,6 +64,8 @@ test('the sentences: rates in a hundred, decimals only below two, an interval th
   expect(words.change({ value: -0.09, low: -0.165, high: -0.02 })).toBe('9 fewer in 100 (2.0 to 16.5).');
   expect(words.change({ value: 0.03, low: 0.01, high: 0.05 })).toBe('3 more in 100 (1.0 to 5.0).');
   expect(words.unclear(140)).toContain('about 140 more reps would');
+  expect(words.unclear(1_245)).toContain('about 1,300 more reps would');
+  expect(words.unclear(7)).toContain('about 7 more reps would');
 });
 
 const person = { id: '00000000-0000-4000-8000-00000000000a', name: 'Ada' };

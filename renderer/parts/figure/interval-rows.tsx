@@ -51,16 +51,16 @@ export function IntervalRows({ rows, label, scaleLabel, tick }: IntervalRowsProp
         ))}
       </ul>
       {seen ? (
-        <svg className={styles.scale} viewBox={`0 0 ${width} 40`} aria-hidden="true">
-          {axis.ticks.map((mark) => (
-            <text key={mark.text} className={styles.tick} x={mark.at} y={14} textAnchor="middle">
-              {mark.text}
-            </text>
-          ))}
-          <text className={styles.tick} x={width} y={34} textAnchor="end">
-            {scaleLabel}
-          </text>
-        </svg>
+        <>
+          <svg className={styles.scale} viewBox={`0 0 ${width} 20`} aria-hidden="true">
+            {axis.ticks.map((mark) => (
+              <text key={mark.text} className={styles.tick} x={mark.at} y={14} textAnchor="middle">
+                {mark.text}
+              </text>
+            ))}
+          </svg>
+          <p className={styles.scaleLabel}>{scaleLabel}</p>
+        </>
       ) : null}
     </div>
   );

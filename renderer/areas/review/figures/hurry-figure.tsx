@@ -66,6 +66,7 @@ export function HurryFigure({ hurry }: { hurry: Hurry }) {
       <LineWithIntervals
         fitted
         height={240}
+        hint={words.figures.walk}
         label={figure.label}
         xLabel={figure.x}
         yLabel={figure.y}

@@ -50,6 +50,7 @@ export function PacingFigure({ pacing }: { pacing: Pacing }) {
       {shown.length === 0 ? null : (
         <LineWithIntervals
           height={240}
+          hint={words.figures.rate.hint}
           label={figure.label}
           xLabel={figure.x}
           yLabel={figure.y}

@@ -60,6 +60,7 @@ export function PlaceFigure({ place }: { place: Place }) {
       <LineWithIntervals
         fitted
         height={240}
+        hint={words.figures.walk}
         label={figure.label}
         xLabel={figure.x}
         yLabel={figure.y}

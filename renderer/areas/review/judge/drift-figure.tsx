@@ -62,6 +62,7 @@ export function DriftFigure({ drift }: { drift: JudgeView['drift'] }) {
       <LineWithIntervals
         fitted
         height={240}
+        hint={words.figures.walk}
         label={texts.driftLabel}
         xLabel={texts.driftX}
         yLabel={texts.driftY}

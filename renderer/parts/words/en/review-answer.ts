@@ -1,6 +1,7 @@
 import type { Estimate } from '../../../../shared-types/contract/reports.ts';
 import type { Why } from '../../../../shared-types/contract/review/figures.ts';
 import type { Formats } from '../formats.ts';
+import { roughlyIn } from './review-roughly.ts';
 
 /** Rates as people say them: so many in a hundred. */
 function inHundred({ number }: Formats) {
@@ -14,7 +15,8 @@ function inHundred({ number }: Formats) {
 export function reviewAnswerWords(formats: Formats) {
   const { number, percent, seconds, plain, plural } = formats;
   const hundred = inHundred(formats);
-  const reps = (count: number): string => `${number(count)} more ${plural(count, { one: 'rep', other: 'reps' })}`;
+  const roughly = roughlyIn(formats);
+  const reps = (count: number): string => `${roughly(count)} more ${plural(count, { one: 'rep', other: 'reps' })}`;
   const noReps = (count: number): string => `${plain(count)} ${plural(count, { one: 'no-rep', other: 'no-reps' })}`;
   const lost = ({ value, low, high }: Estimate): string =>
     `${seconds(value)} (${number(low, 1)} to ${number(high, 1)})`;

@@ -2,11 +2,13 @@ import type { Estimate } from '../../../../shared-types/contract/reports.ts';
 import type { Why } from '../../../../shared-types/contract/review/figures.ts';
 import type { Formats } from '../formats.ts';
 import { reviewAnswerWords } from './review-answer.ts';
+import { roughlyIn } from './review-roughly.ts';
 
 /** Titles, axes, values and sentences of the figures. */
 export function reviewFigureWords(formats: Formats) {
   const { number, plain, plural, percent, seconds, duration, shortDate, date } = formats;
   const { why } = reviewAnswerWords(formats);
+  const roughly = roughlyIn(formats);
   const noReps = (count: number): string => `${plain(count)} ${plural(count, { one: 'no-rep', other: 'no-reps' })}`;
   const sets = (count: number): string => `${number(count)} ${plural(count, { one: 'set', other: 'sets' })}`;
   const within = ({ low, high }: Estimate): string => `${number(low * 100, 1)} to ${percent(high, 1)}`;
@@ -14,7 +16,7 @@ export function reviewFigureWords(formats: Formats) {
   const secondsOf = ({ value, low, high }: Estimate): string =>
     `${seconds(value)} (${number(low, 1)} to ${seconds(high)})`;
   const needed = (count: number | null): string =>
-    count === null ? 'more reps would hardly tell' : `about ${number(count)} more reps would`;
+    count === null ? 'more reps would hardly tell' : `about ${roughly(count)} more reps would`;
   const cannotTell = (reason: Why): string => `Can’t be told: ${why[reason]}.`;
   return {
     noReps,
@@ -23,6 +25,7 @@ export function reviewFigureWords(formats: Formats) {
     within,
     cannotTell,
     dash: '–',
+    walk: 'Point at a place, or walk with the arrow keys.',
     rate: {
       title: 'No-reps over time',
       label: (count: number) => `No-reps per 100 attempts over time, ${sets(count)}, each with its interval`,
@@ -157,6 +160,5 @@ export function reviewFigureWords(formats: Formats) {
     },
     day: shortDate,
     date,
-    all: 'All sets',
   };
 }

@@ -1,8 +1,11 @@
 import type { Estimate } from '../../../../shared-types/contract/reports.ts';
 import type { Formats } from '../formats.ts';
+import { roughlyIn } from './review-roughly.ts';
 
 /** A judge beside the others, and the gym over everyone. */
-export function reviewJudgeWords({ number, plain, plural, percent, seconds }: Formats) {
+export function reviewJudgeWords(formats: Formats) {
+  const { number, plain, plural, percent, seconds } = formats;
+  const roughly = roughlyIn(formats);
   const points = (value: number): string => number(Math.abs(value) * 100, 1);
   const span = ({ low, high }: Estimate): string => `${number(low * 100, 1)} to ${number(high * 100, 1)}`;
   const noReps = (count: number): string => `${plain(count)} ${plural(count, { one: 'no-rep', other: 'no-reps' })}`;
@@ -17,7 +20,7 @@ export function reviewJudgeWords({ number, plain, plural, percent, seconds }: Fo
     unclear: (needed: number | null) =>
       needed === null
         ? 'Beside the others no difference can be told.'
-        : `Beside the others no difference can be told yet: about ${number(needed)} more attempts would.`,
+        : `Beside the others no difference can be told yet: about ${roughly(needed)} more attempts would.`,
     tooFew: (reason: string) => `Beside the others nothing can be told: ${reason}.`,
     noProof: 'No proof of strictness: the athletes may have been in other form.',
     own: (own: number, others: number) => `${percent(own, 1)} of attempts, the others ${percent(others, 1)}.`,

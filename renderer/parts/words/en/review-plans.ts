@@ -1,8 +1,11 @@
 import type { Estimate } from '../../../../shared-types/contract/reports.ts';
 import type { Formats } from '../formats.ts';
+import { roughlyIn } from './review-roughly.ts';
 
 /** Comparing, forecasting, and the race card. */
-export function reviewPlanWords({ number, percent, seconds, duration, plural, metres }: Formats) {
+export function reviewPlanWords(formats: Formats) {
+  const { number, percent, seconds, duration, plural, metres } = formats;
+  const roughly = roughlyIn(formats);
   const span = ({ low, high }: Estimate): string => `${number(low)} to ${number(high)}`;
   const times = (count: number, one: string, other: string): string =>
     `${number(count)} ${plural(count, { one, other })}`;
@@ -18,12 +21,12 @@ export function reviewPlanWords({ number, percent, seconds, duration, plural, me
       from: 'From',
       to: 'To',
       fewer: (less: string, more: string, by: number) =>
-        `Fewer no-reps: ${less} than ${more}, by ${number(by * 100, 1)} in 100.`,
+        `Fewer no-reps in “${less}” than in “${more}”, by ${number(by * 100, 1)} in 100.`,
       real: 'A difference like this is unlikely to be chance.',
       unclear: (needed: number | null, second: string) =>
         needed === null
           ? 'No difference can be told, and more reps on one side alone would not tell it.'
-          : `No difference can be told yet: about ${times(needed, 'more attempt', 'more attempts')} in “${second}” would.`,
+          : `No difference can be told yet: about ${roughly(needed)} more attempts in “${second}” would.`,
       shared: 'Some sets stand on both sides, so nothing can be concluded. Choose sides that share none.',
       tooFew: (side: string, why: string) => `Nothing to compare: in “${side}” ${why}.`,
       nothing: 'These sets have nothing to compare by: all are alike.',
