@@ -17,6 +17,7 @@ export const breach = z.object({
   lane: z.string().nullable(),
   people: z.array(z.string()),
   message: z.string(),
+  aim: z.boolean(),
 });
 
 /** All that a night's screen needs: its log, to be folded, and the people and sheets it names. */
@@ -40,7 +41,7 @@ export const nightLine = z.object({
 export type NightLine = z.infer<typeof nightLine>;
 
 /**
- * What planning came to. `planned`: no hard rule is broken. `impossible`: proven; `reasons` say why, "4 judges short in heat 3".
+ * What planning came to. `planned`: no hard rule is broken (aims may be missed). `impossible`: proven; `reasons` say why, "4 judges short in heat 3".
  * `not-found`: neither a plan nor a proof in the time given. With the last two `heats` may hold the nearest plan, and
  * `breaches` what it breaks.
  */

@@ -29,4 +29,6 @@ export interface Breach {
   readonly lane: string | null;
   readonly people: readonly string[];
   readonly message: string;
+  /** An aim of the plan, worth knowing where missed, and no rule that must hold: pairs of judges as mixed as they can be. */
+  readonly aim: boolean;
 }

@@ -142,11 +142,18 @@ class PlanCheck {
   }
 
   private station(rule: RuleName, person: string, what: string): void {
-    this.breaches.push({ rule, heat: null, lane: null, people: [person], message: `${this.nameOf(person)} ${what}.` });
+    this.breaches.push({
+      rule,
+      heat: null,
+      lane: null,
+      people: [person],
+      message: `${this.nameOf(person)} ${what}.`,
+      aim: false,
+    });
   }
 
   private note(rule: RuleName, index: number, lane: string | null, people: readonly string[], message: string): void {
-    this.breaches.push({ rule, heat: index + 1, lane, people, message });
+    this.breaches.push({ rule, heat: index + 1, lane, people, message, aim: false });
   }
 }
 

@@ -19,7 +19,7 @@ export function nightRules(roster: Roster, plan: NightPlan, nameOf: (person: str
   const pairs = judgePairs(plan);
   const judges = new Set(judgeLoads(plan).keys());
   const groups = comparedGroups(judges, pairs);
-  if (groups.length > 1) {
+  if (groups.length > fewestGroups(roster, plan)) {
     const told = groups.map((group) => group.map(nameOf).join(', ')).join(' / ');
     const message = `The judges fall into ${groups.length} groups that never stand together: ${told}.`;
     breaches.push(whole('judges-not-compared', groups.flat(), message));
@@ -29,9 +29,26 @@ export function nightRules(roster: Roster, plan: NightPlan, nameOf: (person: str
   for (const { judges: pair, times } of pairs) {
     if (times <= allowed) continue;
     const message = `${nameOf(pair[0])} and ${nameOf(pair[1])} stand together ${times} times; ${allowed} would do.`;
-    breaches.push(whole('pair-repeated', pair, message));
+    breaches.push({ ...whole('pair-repeated', pair, message), aim: true });
   }
   return breaches;
+}
+
+/**
+ * Into how few groups of judges compared with each other the plan's shadows could join them at best: a lane joins two at most,
+ * and those never here together cannot be joined.
+ */
+export function fewestGroups(roster: Roster, plan: NightPlan): number {
+  const judges = [...judgeLoads(plan).keys()];
+  const lanes = plan.flat().filter(({ shadow }) => shadow !== null).length;
+  const heats = plan.map((_, index) => index);
+  const together = judges.flatMap((one, at) =>
+    judges
+      .slice(at + 1)
+      .filter((other) => heats.some((heat) => roster.here(one, heat) && roster.here(other, heat)))
+      .map((other) => ({ judges: [one, other] as const, times: 1 })),
+  );
+  return Math.max(1, judges.length - lanes, comparedGroups(judges, [...together, ...judgePairs(plan)]).length);
 }
 
 /**
@@ -68,5 +85,5 @@ export function heatsHere(roster: Roster, person: string, heats: number): number
 }
 
 function whole(rule: Breach['rule'], people: readonly string[], message: string): Breach {
-  return { rule, heat: null, lane: null, people, message };
+  return { rule, heat: null, lane: null, people, message, aim: false };
 }

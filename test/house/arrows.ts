@@ -40,6 +40,7 @@ const homes: Readonly<Record<string, readonly string[]>> = {
   vite: ['main/hosts'],
   papaparse: ['main/desk'],
   'ml-matrix': ['main/analysis'],
+  highs: ['main/analysis'],
   '@stdlib/': ['main/analysis'],
   react: everyRenderer,
   'react-dom': drawing,
