@@ -79,13 +79,12 @@ export const drillReport = z.object({
 export type DrillReport = z.infer<typeof drillReport>;
 
 /** One drill on a judge's history of one fault. */
-export const faultPoint = z.object({
+const faultPoint = z.object({
   drill: z.uuid(),
   kind,
   at: z.number().int(),
   score: faultScore.omit({ curve: true, bins: true }),
 });
-export type FaultPoint = z.infer<typeof faultPoint>;
 
 export const judgeDrills = z.object({
   judge: who,

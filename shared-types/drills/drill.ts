@@ -11,7 +11,7 @@ const metres = z.number().min(0).max(10);
 export const athlete = z.strictObject({ stature: z.number().min(1.4).max(2.1), build: z.enum(BUILDS) });
 
 /** `SheetNumbers` of the figure's motion, kept with the drill: what was shown and what was true follow from them. */
-export const sheetNumbers = z.strictObject({
+const sheetNumbers = z.strictObject({
   lineHeight: metres,
   targetWidth: metres,
   ballRadius: metres,

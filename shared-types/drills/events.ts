@@ -17,7 +17,7 @@ const seed = z.number().int().min(0).max(0xffff_ffff);
 const margins = z.partialRecord(shownFault, z.number().nullable());
 
 /** What of a `RepSpecification` the drill itself does not fix. */
-export const repSpecification = z.strictObject({
+const repSpecification = z.strictObject({
   athlete,
   cadence: z.number().min(1).max(120),
   margins: z.partialRecord(shownFault, z.number()),
@@ -29,7 +29,7 @@ export const repSpecification = z.strictObject({
 });
 
 /** What of a `StreamSpecification` the drill itself does not fix. */
-export const streamSpecification = z.strictObject({
+const streamSpecification = z.strictObject({
   athlete,
   cadence: z.number().min(1).max(120),
   reps: z.number().int().min(1).max(200),
@@ -51,7 +51,7 @@ export const streamSpecification = z.strictObject({
 });
 
 /** One rep of a stream as it was shown: milliseconds since the stream began; `dueMs` and `seenMs` as for a single rep. */
-export const streamRep = z.strictObject({
+const streamRep = z.strictObject({
   startMs: milliseconds,
   endMs: milliseconds,
   dueMs: milliseconds,

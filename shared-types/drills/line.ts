@@ -1,16 +1,7 @@
 import type { FaultCode } from '../motion/specification.ts';
 import { type Choices, choices, mostTellingMargin } from './adapt.ts';
 import type { Drill, TaskOf } from './drill.ts';
-import {
-  type Answer,
-  type Belief,
-  type EyeGrid,
-  type EyeReadings,
-  eyeGrid,
-  learn,
-  openBelief,
-  readBelief,
-} from './eye.ts';
+import { type Answer, type Belief, type EyeGrid, eyeGrid, learn, openBelief, readBelief } from './eye.ts';
 import { shownRange, toleranceOf } from './range.ts';
 import type { DrillTrial } from './state.ts';
 
@@ -26,7 +17,7 @@ export interface LineMemory {
   choices?: { readonly key: string; readonly choices: Choices };
 }
 
-/** What the calls of a drill on one fault say of it. */
+/** What the calls of a drill on one fault say of it. @internal for the proof, which compares designs on the same calls */
 export function answersOf(drill: Drill, fault: FaultCode, trials: readonly DrillTrial[]): Answer[] {
   return trials.flatMap((trial): Answer[] => {
     const margin = trial.margins[fault];
@@ -79,15 +70,4 @@ export function lineNext(
     );
   memory.choices = { key, choices: among };
   return { margin: mostTellingMargin(grid, belief, among) };
-}
-
-/** What is known of the judge's line so far: strictness and precision, each with 95 % limits, in the fault's unit. */
-export function lineReading(
-  drill: Drill,
-  fault: FaultCode,
-  trials: readonly DrillTrial[],
-  memory: LineMemory = {},
-): EyeReadings {
-  const { grid, belief } = believed(drill, fault, trials, memory);
-  return readBelief(grid, belief);
 }

@@ -29,7 +29,7 @@ export function standShowing(drill: Drill, task: TaskOf<'place'>, index: number)
   };
 }
 
-/** Margin `index` of `count`: good and faulty in turn, the nearer to the line the closer together. */
+/** Margin `index` of `count`: good and faulty in turn, the nearer to the line the closer together. @internal for the proof */
 export function aboutTheLine({ low, high }: { low: number; high: number }, index: number, count: number): number {
   const side = index % 2 === 0 ? low : high;
   return side * ((Math.floor(index / 2) + 0.5) / Math.ceil(count / 2)) ** 1.5;

@@ -7,7 +7,8 @@ import { foldDrill } from '../../shared-types/drills/fold.ts';
 import { nextStep } from '../../shared-types/drills/plan.ts';
 import { toleranceOf } from '../../shared-types/drills/range.ts';
 import type { DrillState } from '../../shared-types/drills/state.ts';
-import { plannedMargins, UNASKED } from '../../shared-types/motion/rep.ts';
+import { UNASKED } from '../../shared-types/motion/movement.ts';
+import { plannedMargins } from '../../shared-types/motion/rep.ts';
 import {
   FAULTS,
   type FaultCode,
@@ -26,7 +27,7 @@ export interface SimulatedJudge {
   readonly forgets?: number;
 }
 
-export const DRILL = '00000000-0000-4000-8000-00000000d001';
+const DRILL = '00000000-0000-4000-8000-00000000d001';
 
 /** A drill on an invented sheet with the usual numbers. */
 export function drillOf(movement: MovementName, task: Task, seed: number, change: Partial<Drill> = {}): Drill {

@@ -8,7 +8,7 @@ import { estimate } from '../reports.ts';
  * tolerance: below 0 the rep is a no-rep. Rates are 0 to 1 with Wilson intervals; every interval is 95 %. Null stands for
  * "cannot be told", never for zero.
  */
-export const unit = z.enum(['cm', 'ms', 'degrees']);
+const unit = z.enum(['cm', 'ms', 'degrees']);
 
 /** Why a score cannot be told. */
 export const drillWhy = z.enum([
