@@ -24,6 +24,7 @@ export type LedgerErrorCode =
   | 'unknown-sheet'
   | 'unknown-copy'
   | 'unknown-drill'
+  | 'unknown-night'
   | 'version-not-next'
   | 'bad-text'
   | 'migration-failed';

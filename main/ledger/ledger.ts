@@ -5,6 +5,7 @@ import { LedgerError } from './errors.ts';
 import { type FactWrites, factWrites } from './fact-writer.ts';
 import type { Lock } from './lock.ts';
 import { type Log, type LogReads, logReads, logWrites } from './log.ts';
+import { type NightReads, type Nights, nightReads, nightWrites } from './nights.ts';
 import { type People, type PeopleReads, peopleReads, peopleWrites } from './people.ts';
 import { type Reports, reports } from './reports.ts';
 import { type Holdings, holdings, holdingsOfCopy, putInPlace, soundCopy } from './restore.ts';
@@ -23,6 +24,7 @@ export interface LedgerReader {
   readonly sets: SetReads;
   readonly log: LogReads;
   readonly drills: DrillReads;
+  readonly nights: NightReads;
   readonly settings: SettingReads;
   readonly reports: Reports;
   readonly ribbons: RibbonReads;
@@ -37,6 +39,7 @@ export interface Ledger {
   readonly sets: Sets;
   readonly log: Log;
   readonly drills: Drills;
+  readonly nights: Nights;
   readonly settings: Settings;
   readonly reports: Reports;
   readonly ribbons: RibbonReads;
@@ -73,6 +76,7 @@ export function readerOn(connection: ReadConnection): LedgerReader {
     sets: setReads(connection),
     log: logReads(connection),
     drills: drillReads(connection),
+    nights: nightReads(connection),
     settings: settingReads(connection),
     reports: reports(connection),
     ribbons: ribbonReads(connection),
@@ -99,6 +103,7 @@ export function ledgerOn(connection: WriteConnection, lock: Lock, now: () => num
     sets: setWrites(connection),
     log: logWrites(connection, now),
     drills: drillWrites(connection, now),
+    nights: nightWrites(connection, now),
     settings: settingWrites(connection, now),
     reports: reports(connection),
     ribbons: ribbonReads(connection),

@@ -15,8 +15,9 @@ export interface EventRow {
 }
 
 export const EVENT_COLUMNS = 'n, set_n, pad, seq, at, kind, body, crc';
-/** The columns of `drill_events` under the names of `events`, so that both are checked alike. */
+/** The columns of the other logs under the names of `events`, so that all are checked alike. */
 export const DRILL_EVENT_COLUMNS = 'n, drill_n AS set_n, pad, seq, at, kind, body, crc';
+export const NIGHT_EVENT_COLUMNS = 'n, night_n AS set_n, pad, seq, at, kind, body, crc';
 
 export function eventChecksum(row: Omit<EventRow, 'n' | 'crc'>): number {
   return checksum(`${row.set_n}\n${row.pad}\n${row.seq}\n${row.at}\n${row.kind}\n${row.body}`);
@@ -44,6 +45,8 @@ export function rowProblems(connection: ReadConnection): string[] {
     ['sets', 'n, body, crc', (row) => checksum(row.body) === row.crc],
     ['sheets', 'n, body, crc', (row) => checksum(row.body) === row.crc],
     ['drill_events', DRILL_EVENT_COLUMNS, (row) => eventChecksum(row) === row.crc],
+    ['night_events', NIGHT_EVENT_COLUMNS, (row) => eventChecksum(row) === row.crc],
+    ['nights', 'n, body, crc', (row) => checksum(row.body) === row.crc],
     ['drills', 'n, body, crc', (row) => checksum(row.body) === row.crc],
   ];
   const there = connection.prepare<[string]>("SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = ?");

@@ -57,7 +57,8 @@ export function setWrites(connection: WriteConnection): Sets {
   };
 }
 
-function createSet(connection: WriteConnection, setup: SetSetup): 'new' | 'already' {
+/** Records a setup inside a transaction of the caller's. Errors: as `Sets.create`. */
+export function createSet(connection: WriteConnection, setup: SetSetup): 'new' | 'already' {
   const body = canonicalJson(setup);
   const stored = connection.first(build.selectFrom('sets').select('body').where('id', '=', setup.id));
   if (stored !== undefined) {

@@ -14,6 +14,9 @@ export interface Tables {
   events: EventsTable;
   drills: DrillsTable;
   drill_events: DrillEventsTable;
+  nights: { n: Generated<number>; id: string; date: string; created_at: number; body: string; crc: number };
+  night_events: NightEventsTable;
+  night_sets: { set_n: number; night_n: number; heat: number; lane: string; role: string };
   settings: { key: string; value: string; changed_at: number };
   sessions: { n: Generated<number>; opened_at: number; closed_at: number | null };
   set_facts: SetFactsTable;
@@ -94,6 +97,18 @@ interface DrillsTable {
 interface DrillEventsTable {
   n: Generated<number>;
   drill_n: number;
+  pad: string;
+  seq: number;
+  at: number;
+  kind: string;
+  body: string;
+  crc: number;
+  recorded_at: number;
+}
+
+interface NightEventsTable {
+  n: Generated<number>;
+  night_n: number;
   pad: string;
   seq: number;
   at: number;
