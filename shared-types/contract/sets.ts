@@ -20,7 +20,7 @@ export const setRecord = z.object({
 });
 export type SetRecord = z.infer<typeof setRecord>;
 
-const phase = z.enum(['ready', 'running', 'finished', 'abandoned']);
+export const phase = z.enum(['ready', 'running', 'finished', 'abandoned']);
 
 /** Which sets are meant; an absent field does not narrow. Spans are milliseconds since 1970 UTC, `to` exclusive. */
 export const setFilter = z.object({
