@@ -35,41 +35,57 @@ export function mostTellingMargin(grid: EyeGrid, belief: Belief, { margins, seen
   return best.margin;
 }
 
+/** Places of the grid that are thought of at all; a place's chance of a no-rep, times its weight, is `least + slope * seen`. */
 interface LapsesOut {
+  readonly place: Int32Array;
   readonly weight: Float64Array;
-  /** A place's chance of a no-rep is `least + slope * seen`, times its weight. */
   readonly least: Float64Array;
   readonly slope: Float64Array;
 }
 
+/** Places less likely than this add nothing to the entropy that a choice would turn on. */
+const NEGLIGIBLE = 1e-9;
+
 function sumOutLapses({ lapse }: EyeGrid, belief: Belief): LapsesOut {
   const places = belief.length / lapse.length;
+  const place = new Int32Array(places);
   const [weight, least, slope] = [new Float64Array(places), new Float64Array(places), new Float64Array(places)];
-  for (let place = 0; place < places; place += 1) {
+  let kept = 0;
+  for (let at = 0; at < places; at += 1) {
     let [all, low, rise] = [0, 0, 0];
-    for (const [i, rate] of lapse.entries()) {
-      const chance = belief[place * lapse.length + i] ?? 0;
+    for (let i = 0; i < lapse.length; i += 1) {
+      const chance = belief[at * lapse.length + i] ?? 0;
+      const rate = lapse[i] ?? 0;
       all += chance;
       low += chance * rate;
       rise += chance * (1 - 2 * rate);
     }
-    weight[place] = all;
-    least[place] = low;
-    slope[place] = rise;
+    if (all < NEGLIGIBLE) continue;
+    place[kept] = at;
+    weight[kept] = all;
+    least[kept] = low;
+    slope[kept] = rise;
+    kept += 1;
   }
-  return { weight, least, slope };
+  return {
+    place: place.subarray(0, kept),
+    weight: weight.subarray(0, kept),
+    least: least.subarray(0, kept),
+    slope: slope.subarray(0, kept),
+  };
 }
 
 /** Mean entropy of what is thought after a no-rep or a counted rep, each as likely as thought now. */
-function expectedEntropy({ weight, least, slope }: LapsesOut, seen: Float64Array): number {
+function expectedEntropy({ place, weight, least, slope }: LapsesOut, seen: Float64Array): number {
   let [calledAll, passedAll, logs] = [0, 0, 0];
-  for (let place = 0; place < weight.length; place += 1) {
-    const called = (least[place] ?? 0) + (slope[place] ?? 0) * (seen[place] ?? 0);
-    const passed = (weight[place] ?? 0) - called;
+  for (let i = 0; i < weight.length; i += 1) {
+    const called = (least[i] ?? 0) + (slope[i] ?? 0) * (seen[place[i] ?? 0] ?? 0);
+    const passed = (weight[i] ?? 0) - called;
     calledAll += called;
     passedAll += passed;
     if (called > 0) logs += called * Math.log(called);
     if (passed > 0) logs += passed * Math.log(passed);
   }
-  return calledAll * Math.log(calledAll) + passedAll * Math.log(passedAll) - logs;
+  const total = (all: number) => (all > 0 ? all * Math.log(all) : 0);
+  return total(calledAll) + total(passedAll) - logs;
 }

@@ -171,7 +171,7 @@ describe('what a line says', () => {
     const drill = wallDrill({
       kind: 'place',
       fault: 'depth',
-      reps: 60,
+      reps: 150,
       poor: poorPlace('wall-throw', 'depth'),
       advised: side,
     });
@@ -181,7 +181,7 @@ describe('what a line says', () => {
     };
     const { trials } = judged(drill, playDrill(drill, judge, seededGenerator(8)));
     const gain = placeGain(trials, depth);
-    expect(gain.pairs).toBe(60);
+    expect(gain.pairs).toBe(150);
     expect(gain.verdict).toBe('advised-better');
     expect(gain.precisionRatio?.low).toBeGreaterThan(1);
     expect(gain.gain?.value).toBeCloseTo((gain.rightAdvised?.value ?? 0) - (gain.rightPoor?.value ?? 0), 9);

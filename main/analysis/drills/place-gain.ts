@@ -1,6 +1,5 @@
 import type { FaultScore, PlaceGain } from '../../../shared-types/contract/drills/scores.ts';
 import type { Estimate } from '../../../shared-types/contract/reports.ts';
-import { twoSidedDeviate } from '../interval.ts';
 import { pairedDifference } from '../proportions/paired-difference.ts';
 import { mcNemar } from '../tests/mcnemar.ts';
 import { asEstimate, share } from './detection-score.ts';
@@ -58,13 +57,14 @@ function pairsOf(trials: readonly JudgedTrial[]): { advised: boolean; poor: bool
   );
 }
 
-/** Ratio of two precisions; both are near normal in their logarithm, whose deviation follows from the limits. */
+/** Ratio of two precisions; limits joined in the logarithm, each side on its own (Zou & Donner 2008, Statistics in Medicine 27:1693-1702). */
 function ratio(poor: FaultScore, advised: FaultScore): Estimate | null {
   const [p, a] = [poor.precision, advised.precision];
   if (p === null || a === null) return null;
-  const z = twoSidedDeviate(0.95);
-  const deviation = ({ low, high }: Estimate) => Math.log(high / low) / (2 * z);
-  const half = z * Math.hypot(deviation(p), deviation(a));
   const value = p.value / a.value;
-  return { value, low: value * Math.exp(-half), high: value * Math.exp(half) };
+  return {
+    value,
+    low: value * Math.exp(-Math.hypot(Math.log(p.value / p.low), Math.log(a.high / a.value))),
+    high: value * Math.exp(Math.hypot(Math.log(p.high / p.value), Math.log(a.value / a.low))),
+  };
 }
