@@ -7,6 +7,8 @@ export interface Places {
   readonly ledger: string;
   /** What the browser host remembers. */
   readonly remembered: string;
+  /** What the pads' way in remembers. */
+  readonly pads: string;
   /** The desktop window's own files: its size, its page storage. */
   readonly desktop: string;
 }
@@ -30,6 +32,7 @@ export function placesIn(folder: string, demo: boolean): Places {
     folder,
     ledger: path.join(folder, demo ? 'demo.db' : 'plumbline.db'),
     remembered: path.join(folder, demo ? 'browser-host-demo.json' : 'browser-host.json'),
+    pads: path.join(folder, demo ? 'pads-demo.json' : 'pads.json'),
     desktop: path.join(folder, demo ? 'desktop-demo' : 'desktop'),
   };
 }

@@ -6,7 +6,7 @@ import { failures } from './failures.ts';
  * A phone or tablet that has joined, as the host knows it; its role and lane stand in the night's log, under `id` as
  * device. Times are milliseconds since 1970 UTC.
  */
-export const joinedPad = z.object({
+const joinedPad = z.object({
   id: z.uuid(),
   /** What it calls itself; empty where it said nothing. The desk names it in the night's log. */
   callsItself: z.string(),
@@ -18,7 +18,6 @@ export const joinedPad = z.object({
   /** Null where it was not seen since the program started. */
   lastSeenAt: z.number().int().nullable(),
 });
-export type JoinedPad = z.infer<typeof joinedPad>;
 
 /** The pads' way in. */
 export const entranceState = z.object({

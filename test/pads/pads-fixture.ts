@@ -78,7 +78,7 @@ export async function openPads(given: Partial<PadsOptions> = {}, planted = plant
 }
 
 /** The path of the pads' page, as the QR code names it. */
-export function baseOf(pads: Pads): string {
+function baseOf(pads: Pads): string {
   return new URL(pads.newCode()?.link ?? '').pathname;
 }
 

@@ -23,7 +23,7 @@ const burst = 400;
 const perSecond = 50;
 
 /** Close codes of our own, after the standard's 4000 (RFC 6455, 7.4.2). */
-export const closeCodes = { sentAway: 4001, tooFast: 4008 } as const;
+const closeCodes = { sentAway: 4001, tooFast: 4008 } as const;
 
 export interface PadSockets {
   readonly take: (request: IncomingMessage, socket: Duplex, head: Buffer, pad: PadAsking) => void;

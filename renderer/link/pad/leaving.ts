@@ -1,5 +1,3 @@
-import type { Observable } from '../observable.ts';
-
 /**
  * What a pad's page risks by being left or reloaded. Plain HTTP has no service worker, so a page that is reloaded while
  * the desk cannot be reached does not come back until it can; the calls wait in IndexedDB meanwhile and are sent at the
@@ -34,20 +32,4 @@ export function guardLeaving(sources: RiskSources, page: Page = window): () => v
   };
   page.addEventListener('beforeunload', ask);
   return () => page.removeEventListener('beforeunload', ask);
-}
-
-/** The risk as a value that tells when it changes. */
-export function watchRisk(
-  sources: RiskSources,
-  changes: readonly Pick<Observable<unknown>, 'subscribe'>[],
-): Observable<Risk> {
-  return {
-    get: () => riskOfLeaving(sources),
-    subscribe: (listener) => {
-      const stops = changes.map((one) => one.subscribe(listener));
-      return () => {
-        for (const stop of stops) stop();
-      };
-    },
-  };
 }
