@@ -1,5 +1,5 @@
 import { implement } from '@orpc/server';
-import { contract } from '../../shared-types/contract/contract.ts';
+import { deskContract } from '../../shared-types/contract/contract.ts';
 import type { Ledger } from '../ledger/ledger.ts';
 import type { Changes } from './changes.ts';
 import type { FactsKeeper } from './facts-keeper.ts';
@@ -17,7 +17,7 @@ export interface DeskParts {
 }
 
 /** The contract, ready to be answered; whatever goes wrong inside leaves as one of its typed refusals. */
-export const calls = implement(contract).use(async ({ next }) => {
+export const calls = implement(deskContract).use(async ({ next }) => {
   try {
     return await next();
   } catch (error) {

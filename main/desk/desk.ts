@@ -10,6 +10,9 @@ import { keepDailyCopy } from './daily-copy.ts';
 import { fillDemo } from './demo/fill-demo.ts';
 import { drillsCalls } from './drills.ts';
 import { FactsKeeper } from './facts-keeper.ts';
+import { NightBook } from './nights/book.ts';
+import { type PadRouter, padRouter } from './nights/pad-calls.ts';
+import { nightsCalls } from './nights.ts';
 import { peopleCalls } from './people.ts';
 import { startReportsThread } from './reports/thread-client.ts';
 import { reportsCalls } from './reports.ts';
@@ -31,6 +34,8 @@ export type DeskRouter = ReturnType<typeof routerOf>;
 
 export interface Desk {
   readonly router: DeskRouter;
+  /** What pads on the gym's network may ask; every call needs the context `{ night, device }` of a device let in. */
+  readonly padRouter: PadRouter;
   readonly ledger: Ledger;
   /** Resolves once lists and reports show all that is in the logs. */
   settle(): Promise<void>;
@@ -83,8 +88,11 @@ function deskOn(ledger: Ledger, options: DeskOptions, now: () => number): Desk {
   };
   facts.catchUp();
   const dailyCopy = keepDailyCopy(ledger.copies);
+  const parts: DeskParts = { ledger, changes, facts, reports, about, now };
+  const book = new NightBook(parts);
   return {
-    router: routerOf({ ledger, changes, facts, reports, about, now }),
+    router: routerOf(parts, book),
+    padRouter: padRouter(parts, book),
     ledger,
     settle: () => facts.settle(),
     close: async () => {
@@ -96,10 +104,11 @@ function deskOn(ledger: Ledger, options: DeskOptions, now: () => number): Desk {
   };
 }
 
-function routerOf(parts: DeskParts) {
+function routerOf(parts: DeskParts, book: NightBook) {
   return calls.router({
     desk: aboutCalls(parts),
     drills: drillsCalls(parts),
+    nights: nightsCalls(parts, book),
     people: peopleCalls(parts),
     reports: reportsCalls(parts),
     review: reviewCalls(parts),

@@ -8,6 +8,7 @@ const codes: Partial<Record<LedgerErrorCode, 'NOT_FOUND' | 'CONFLICT' | 'BAD_REQ
   'unknown-sheet': 'NOT_FOUND',
   'unknown-copy': 'NOT_FOUND',
   'unknown-drill': 'NOT_FOUND',
+  'unknown-night': 'NOT_FOUND',
   conflict: 'CONFLICT',
   'version-not-next': 'CONFLICT',
   'bad-text': 'BAD_REQUEST',

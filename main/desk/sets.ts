@@ -4,6 +4,7 @@ import { foldSet } from '../../shared-types/log/fold.ts';
 import { calledName } from '../../shared-types/people.ts';
 import type { SetFilter } from '../ledger/filter.ts';
 import type { SetCursor, SetRow } from '../ledger/set-list.ts';
+import { appendEvents } from './append-events.ts';
 import { calls, type DeskParts } from './calls.ts';
 import { attemptsCsv } from './exports/csv.ts';
 import { setsJson, setsJsonSchema } from './exports/json.ts';
@@ -22,22 +23,9 @@ export function setsCalls({ ledger, changes, facts, now }: DeskParts) {
       if (outcome === 'new') changes.changed('sets', input.id);
       return { outcome };
     }),
-    append: calls.sets.append.handler(({ input }) => {
-      const outcomes = ledger.log.append(input.events);
-      const written = input.events.filter((_, index) => outcomes[index]?.outcome === 'new');
-      const lastN = Math.max(0, ...outcomes.map((outcome) => (outcome.outcome === 'new' ? outcome.n : 0)));
-      for (const [set, events] of Map.groupBy(written, (event) => event.set)) {
-        changes.appended(set, events);
-        facts.touch(set, lastN);
-      }
-      return {
-        acknowledgements: input.events.map(({ pad, seq }, index) => ({
-          pad,
-          seq,
-          outcome: outcomes[index]?.outcome ?? 'conflict',
-        })),
-      };
-    }),
+    append: calls.sets.append.handler(({ input }) => ({
+      acknowledgements: appendEvents({ ledger, changes, facts }, input.events),
+    })),
     get: calls.sets.get.handler(({ input }) => readRecord(ledger, input.id)),
     list: calls.sets.list.handler(({ input }) => {
       const after = input.after === null ? {} : { after: asCursor(input.after) };

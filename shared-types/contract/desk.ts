@@ -12,7 +12,7 @@ const about = z.object({
 
 /** What changed at the desk, so that a screen reads it again. */
 export const change = z.object({
-  topic: z.enum(['people', 'sets', 'standards', 'settings', 'drills']),
+  topic: z.enum(['people', 'sets', 'standards', 'settings', 'drills', 'nights']),
   id: z.string().nullable(),
 });
 export type Change = z.infer<typeof change>;

@@ -39,7 +39,7 @@ export type PadLane = z.infer<typeof padLane>;
  */
 export const pad = {
   hello: oc.errors(failures).output(padSelf),
-  /** What the pad is and is to judge, at once and whenever it changes; `lane` is null between heats and for a board. */
+  /** What the pad is and is to judge, at once and whenever it changes; `lane` is null before the first heat, for a board, and where nobody is on the lane; it stays until the next heat is opened. */
   duty: oc.errors(failures).output(eventIterator(z.object({ self: padSelf, lane: padLane.nullable() }))),
   /**
    * Durable before it answers. Only events of sets that were opened at this night on the pad's lane in its role, or on a lane

@@ -3,6 +3,7 @@ import type { SetReport } from '../../../shared-types/contract/reports.ts';
 import type { FactsOfSet } from '../../ledger/fact-writer.ts';
 import type { LedgerReader } from '../../ledger/ledger.ts';
 import { drillThreadCalls } from '../drills/thread.ts';
+import { nightThreadCalls } from '../nights/thread.ts';
 import { readRecord } from '../record.ts';
 import { reviewThreadCalls } from '../review/thread.ts';
 import { cycleHistory } from './cycle-history.ts';
@@ -24,6 +25,7 @@ export function threadCalls(ledger: LedgerReader) {
     }),
     review: reviewThreadCalls(threadOs, ledger),
     drills: drillThreadCalls(threadOs, ledger),
+    nights: nightThreadCalls(threadOs, ledger),
   };
 }
 
