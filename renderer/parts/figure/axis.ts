@@ -35,7 +35,7 @@ export function numberAxis(
   const scale = scaleLinear(domain, range).nice(count);
   return {
     place: (value) => scale(value),
-    ticks: scale.ticks(count).map((value) => ({ at: scale(value), text: text(value) })),
+    ticks: withoutTwins(scale.ticks(count).map((value) => ({ at: scale(value), text: text(value) }))),
   };
 }
 
@@ -54,7 +54,7 @@ export function timeAxis(values: readonly number[], range: Range, text: (value: 
   return { place: (value) => scale(value), ticks: withoutTwins(ticks) };
 }
 
-/** Two ticks that say the same (a day shown twice) are one. */
+/** Two ticks that say the same (a day shown twice, values that differ by less than is written) are one. */
 function withoutTwins(ticks: readonly Tick[]): readonly Tick[] {
   return ticks.filter((tick, index) => tick.text !== ticks[index - 1]?.text);
 }

@@ -63,7 +63,8 @@ export function PacingFigure({ pacing }: { pacing: Pacing }) {
           }
           yAxis={(range) =>
             numberAxis(
-              shown.flatMap((set) => [set.change.low * 100, set.change.high * 100]),
+              // A tenth at least: a perfectly even set is no reason to magnify nothing.
+              [10, ...shown.flatMap((set) => [set.change.low * 100, set.change.high * 100])],
               range,
               (value) => percent(value / 100),
               { fromZero: true },
