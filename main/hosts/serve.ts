@@ -8,6 +8,8 @@ import { startBrowserHost } from './browser.ts';
 import { hasDisplay } from './find-electron.ts';
 import { mendDatabase, mendingAdvice } from './mend.ts';
 import type { StartOptions } from './options.ts';
+import { entranceCalls } from './pads/entrance.ts';
+import { createPads } from './pads.ts';
 import type { Places } from './places.ts';
 
 export interface Serving {
@@ -58,9 +60,10 @@ export async function serve(serving: Serving): Promise<number> {
     say('The database is not damaged; --restore and --start-empty are for damaged ones only. Nothing was changed.');
     return 1;
   }
+  const pads = createPads({ router: desk.padRouter, screens, rememberedFile: places.pads });
   try {
     const host = await startBrowserHost({
-      router: desk.router,
+      router: { ...desk.router, entrance: entranceCalls(pads) },
       screens,
       rememberedFile: places.remembered,
       ...(options.port === null ? {} : { port: options.port }),
@@ -71,6 +74,7 @@ export async function serve(serving: Serving): Promise<number> {
           'not send stay with it until the old port is free.',
       );
     }
+    await pads.resume();
     say('Plumbline is running. Open this address in a browser on this computer; it is good once:');
     show(host.newAddress(), serving);
     await untilToldToEnd(() => show(host.newAddress(), { ...serving, options: { ...options, open: false } }), say);
@@ -81,6 +85,7 @@ export async function serve(serving: Serving): Promise<number> {
     say(error.message);
     return 1;
   } finally {
+    await pads.close();
     await desk.close();
   }
 }

@@ -5,6 +5,8 @@ import { type Desk, openDesk } from '../../desk/desk.ts';
 import { problemCode } from '../exit-code.ts';
 import { createIntake } from '../intake.ts';
 import { readOptions, type StartOptions } from '../options.ts';
+import { entranceCalls } from '../pads/entrance.ts';
+import { createPads } from '../pads.ts';
 import { makeFolder, type Places, placesIn, usualFolder } from '../places.ts';
 import { screenFiles } from '../screen-files.ts';
 import { guardContents } from './contents.ts';
@@ -39,9 +41,13 @@ export async function runProgram(args: readonly string[]): Promise<void> {
   const desk = await openOrTell(places, options);
   if (desk === null) return app.exit(problemCode);
   const own = session.fromPartition(`persist:${place}`);
-  guardSession(own, screenFiles(options.screens ?? screensFolder()), place);
+  const screens = options.screens ?? screensFolder();
+  guardSession(own, screenFiles(screens), place);
   const intake = createIntake();
-  const closePorts = handOutPorts(ipcMain, desk.router, intake, place);
+  const pads = createPads({ router: desk.padRouter, screens, rememberedFile: places.pads });
+  await pads.resume();
+  const router = { ...desk.router, entrance: entranceCalls(pads) };
+  const closePorts = handOutPorts(ipcMain, router, intake, place);
   setMenu(process.platform === 'darwin', !app.isPackaged);
 
   let window: BrowserWindow | null = null;
@@ -59,6 +65,7 @@ export async function runProgram(args: readonly string[]): Promise<void> {
   endInOrder(async () => {
     await intake.stop(drainMs);
     closePorts();
+    await pads.close();
     await desk.close();
   });
   show();
