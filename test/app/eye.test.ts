@@ -110,6 +110,9 @@ test('single reps: called by key, the truth shown after each, the scores as coun
       await page.keyboard.press('Backspace');
       await page.getByText(/Your call\?|Watch/).waitFor();
     }
+    // The judge has walked behind the athlete for one call.
+    if (i === 4) await page.keyboard.press('Digit5');
+    await page.waitForTimeout(60);
     await press(page, said);
     calls.push({ broken: trial.broken, said });
     await reachPhase(page, 'feedback');
@@ -243,5 +246,11 @@ test('history, readiness, the list of drills and their files know what was done'
   ]);
   const lines = (await readFile(await file.path(), 'utf8')).trim().split('\n');
   expect(lines.length).toBeGreaterThan(6 + 20 + 20);
+  const [log] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Logs as JSON' }).click(),
+  ]);
+  const walked = (await readFile(await log.path(), 'utf8')).match(/"bearing":\s*170,/g);
+  expect(walked?.length).toBeGreaterThanOrEqual(1);
   expect(errors).toEqual([]);
 });

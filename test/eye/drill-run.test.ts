@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { openDrillLog } from '../../renderer/areas/eye/run/drill-log.ts';
-import { DrillRun, LAST_CALLS, LEAD, NOTED, STUCK } from '../../renderer/areas/eye/run/drill-run.ts';
+import { DrillRun, PACE } from '../../renderer/areas/eye/run/drill-run.ts';
 import type { Task } from '../../shared-types/drills/drill.ts';
 import type { DrillEvent } from '../../shared-types/drills/events.ts';
 import { drillWith, tasks } from './drills.ts';
@@ -47,9 +47,9 @@ test('single reps: shown, called, the truth after the rep, then the next, to the
   const { run, log, pass, now, kinds } = started(tasks.single);
   for (let trial = 0; trial < tasks.single.reps; trial += 1) {
     const { shown, startAt } = shownRep(run);
-    expect(startAt).toBe(now() + LEAD.rep);
+    expect(startAt).toBe(now() + PACE.leadRep);
     expect(run.call('counted', [], now(), null)).toBe(false);
-    pass(LEAD.rep + 500);
+    pass(PACE.leadRep + 500);
     expect(run.call('no-rep', ['depth'], now(), null)).toBe(true);
     expect(run.call('counted', [], now(), null)).toBe(false);
     expect(shownRep(run).call?.afterMs).toBe(500);
@@ -73,7 +73,7 @@ test('single reps: shown, called, the truth after the rep, then the next, to the
 test('a slip withdraws the call while the truth is not shown, and the next call stands', () => {
   const { run, log, pass, now } = started(tasks.single);
   expect(run.slip()).toBe(false);
-  pass(LEAD.rep + 400);
+  pass(PACE.leadRep + 400);
   run.call('counted', [], now(), null);
   pass(120);
   expect(run.slip()).toBe(true);
@@ -92,11 +92,11 @@ test('finding a line: no truth in between, the next rep soon after the call, end
   let shown = 0;
   while (run.phase.get().kind === 'rep' && shown < 20) {
     shown += 1;
-    pass(LEAD.rep + 1_000);
+    pass(PACE.leadRep + 1_000);
     // A judge whose line lies at -3 cm, without noise.
     const margin = log.state.get().trials.at(-1)?.margins.depth ?? 0;
     run.call(margin < -3 ? 'no-rep' : 'counted', margin < -3 ? ['depth'] : [], now(), null);
-    pass(NOTED - 40);
+    pass(PACE.noted - 40);
     expect(shownRep(run).call).not.toBe(null);
     pass(80);
   }
@@ -108,9 +108,9 @@ test('finding a line: no truth in between, the next rep soon after the call, end
 test('places: each rep comes from both, and the drill leads the judge there', () => {
   const { run, log, pass, now } = started(tasks.place);
   for (let trial = 0; trial < 2 * tasks.place.reps; trial += 1) {
-    pass(LEAD.rep + 900);
+    pass(PACE.leadRep + 900);
     run.call('counted', [], now(), null);
-    pass(NOTED + 40);
+    pass(PACE.noted + 40);
   }
   expect(run.phase.get().kind).toBe('done');
   const names = log.state.get().trials.map((trial) => trial.place.name);
@@ -124,7 +124,7 @@ test('a stream: made, begun after the lead, called without a pause, ended by its
   const phase = run.phase.get();
   if (phase.kind !== 'stream') throw new Error('no stream');
   expect(run.call('counted', [], now(), null)).toBe(false);
-  pass(LEAD.stream);
+  pass(PACE.leadStream);
   let at = 0;
   for (const rep of phase.shown.body.reps) {
     pass(rep.seenMs + 100 - at);
@@ -133,7 +133,7 @@ test('a stream: made, begun after the lead, called without a pause, ended by its
   }
   expect(run.slip()).toBe(true);
   expect(run.call('no-rep', ['line'], now(), null)).toBe(true);
-  pass(phase.shown.stream.duration * 1_000 - at + LAST_CALLS - 60);
+  pass(phase.shown.stream.duration * 1_000 - at + PACE.lastCalls - 60);
   expect(run.phase.get().kind).toBe('stream');
   pass(120);
   expect(run.phase.get().kind).toBe('done');
@@ -148,7 +148,7 @@ test('a stream: made, begun after the lead, called without a pause, ended by its
 test('a rep that the page or the drawing has hidden is shown again', () => {
   const { run, log, pass, now } = started(tasks.single);
   const first = shownRep(run).shown.body.specification;
-  pass(LEAD.rep + 500);
+  pass(PACE.leadRep + 500);
   run.visible(false, now());
   pass(300);
   run.visible(true, now());
@@ -157,13 +157,13 @@ test('a rep that the page or the drawing has hidden is shown again', () => {
   run.resume(now());
   expect(shownRep(run).shown.body.trial).toBe(1);
   expect(shownRep(run).shown.body.specification.margins).toEqual(first.margins);
-  pass(LEAD.rep + 500);
-  run.frame(STUCK - 1, now());
+  pass(PACE.leadRep + 500);
+  run.frame(PACE.stuck - 1, now());
   expect(run.phase.get().kind).toBe('rep');
-  run.frame(STUCK, now());
+  run.frame(PACE.stuck, now());
   expect(run.phase.get()).toEqual({ kind: 'paused', why: 'stuck' });
   run.resume(now());
-  pass(LEAD.rep + 20_000);
+  pass(PACE.leadRep + 20_000);
   // The rep is over and waits for its call: there is nothing left to be missed.
   run.frame(2_000, now());
   expect(run.phase.get().kind).toBe('rep');
@@ -172,7 +172,7 @@ test('a rep that the page or the drawing has hidden is shown again', () => {
 test('in a stream what was hidden is left out, and the stream goes on', () => {
   const { run, log, pass, now } = started(tasks.stream);
   run.make(now);
-  pass(LEAD.stream + 3_500);
+  pass(PACE.leadStream + 3_500);
   run.visible(false, now());
   pass(400);
   run.visible(true, now());
@@ -184,11 +184,11 @@ test('in a stream what was hidden is left out, and the stream goes on', () => {
 
 test('a pause shows the rep again; stopping keeps what was called', () => {
   const { run, log, pass, now } = started(tasks.single);
-  pass(LEAD.rep + 300);
+  pass(PACE.leadRep + 300);
   run.pause(now());
   expect(run.phase.get()).toEqual({ kind: 'paused', why: 'asked' });
   run.resume(now());
-  pass(LEAD.rep + 300);
+  pass(PACE.leadRep + 300);
   run.call('counted', [], now(), null);
   run.stop();
   expect(log.state.get()).toMatchObject({ phase: 'ended', endedBecause: 'stopped' });
@@ -197,7 +197,7 @@ test('a pause shows the rep again; stopping keeps what was called', () => {
 
 test('taken up after a reload: the rep under way is shown again, a stream is over', async () => {
   const before = started(tasks.single);
-  before.pass(LEAD.rep + 300);
+  before.pass(PACE.leadRep + 300);
   await before.log.sent();
   const after = started(tasks.single, before.sent);
   expect(after.log.state.get().trials).toMatchObject([{ spoilt: true }]);
@@ -205,7 +205,7 @@ test('taken up after a reload: the rep under way is shown again, a stream is ove
 
   const stream = started(tasks.stream);
   stream.run.make(stream.now);
-  stream.pass(LEAD.stream + 1_000);
+  stream.pass(PACE.leadStream + 1_000);
   await stream.log.sent();
   const later = started(tasks.stream, stream.sent);
   expect(later.run.phase.get().kind).toBe('done');

@@ -117,8 +117,12 @@ test('less is drawn where frames are late, step by step, and never more again', 
   expect(watch.quality).toBe('plain');
   expect(run(16, 500)).toBe(0);
   expect(watch.quality).toBe('plain');
-  run(45, 60);
+  run(40, 60);
   expect(watch.quality).toBe('spare');
+  // Coarser points only where the picture would jump.
+  expect(run(40, 500)).toBe(0);
+  run(60, 60);
+  expect(watch.quality).toBe('coarse');
   expect(run(200, 500)).toBe(0);
   // A page that was hidden is not a slow one.
   const rested = new QualityWatch('full');

@@ -100,7 +100,7 @@ export default function FigureView(props: FigureViewProps) {
       if (painted && watch.frame(now - before)) {
         drawn.use(watch.quality);
         fresh.current = true;
-        if (watch.quality === 'spare') setState((known) => (known === 'good' ? 'spare' : known));
+        if (watch.quality !== 'plain') setState((known) => (known === 'good' ? 'spare' : known));
       }
       before = now;
       frame = requestAnimationFrame(loop);

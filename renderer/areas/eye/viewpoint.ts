@@ -12,6 +12,10 @@ export interface Viewpoint {
   readonly height: number;
 }
 
+/**
+ * How near and how low a judge may get, metres.
+ * @internal exported for the tests, which try to get past it
+ */
 export const LIMITS = { distance: [1.6, 6], height: [0.35, 2.1] } as const;
 
 const held = (value: number, [low, high]: readonly [number, number]): number => Math.min(high, Math.max(low, value));

@@ -1,5 +1,5 @@
 /** How much is drawn. Timing never depends on it: a pose is always that of the clock. */
-export type Quality = 'full' | 'plain' | 'spare';
+export type Quality = 'full' | 'plain' | 'spare' | 'coarse';
 
 export interface QualitySettings {
   /** Side of the shadow's picture in pixels; 0 draws soft discs under the figure instead. */
@@ -13,6 +13,7 @@ export const qualities: Readonly<Record<Quality, QualitySettings>> = {
   full: { shadow: 1_024, antialias: true, pixelRatio: 2 },
   plain: { shadow: 512, antialias: true, pixelRatio: 1 },
   spare: { shadow: 0, antialias: false, pixelRatio: 0.75 },
+  coarse: { shadow: 0, antialias: false, pixelRatio: 0.5 },
 };
 
 /** Whether a graphics driver names itself as one that draws on the processor. */
@@ -20,10 +21,13 @@ export function isSoftware(renderer: string): boolean {
   return /swiftshader|llvmpipe|softpipe|software|basic render/i.test(renderer);
 }
 
-const order: readonly Quality[] = ['full', 'plain', 'spare'];
+const order: readonly Quality[] = ['full', 'plain', 'spare', 'coarse'];
 
-/** A frame longer than this, in milliseconds, is late at 60 a second (one and a half frames). */
-const LATE = 25;
+/**
+ * A frame longer than this, in milliseconds, is late: one and a half frames at 60 a second. Points are given up only where
+ * the picture would jump otherwise.
+ */
+const late: Readonly<Record<Quality, number>> = { full: 25, plain: 25, spare: 45, coarse: Number.POSITIVE_INFINITY };
 const WINDOW = 45;
 
 /** Watches the time between frames and says when less should be drawn; never more again, so that nothing flickers. */
@@ -45,10 +49,10 @@ export class QualityWatch {
     }
     this.times.push(milliseconds);
     if (this.times.length < WINDOW) return false;
-    const late = this.times.filter((time) => time > LATE).length;
+    const count = this.times.filter((time) => time > late[this.quality]).length;
     this.times.length = 0;
     const next = order[order.indexOf(this.quality) + 1];
-    if (late * 3 < WINDOW || next === undefined) return false;
+    if (count * 3 < WINDOW || next === undefined) return false;
     this.quality = next;
     this.skip = 5;
     return true;

@@ -146,7 +146,7 @@ export class Stage {
     const [x, , z] = pose.pelvis;
     this.sun.position.set(x + 2.2, 6.5, z - 2.6);
     this.sun.target.position.set(x, 0.8, z + 0.1);
-    if (this.quality === 'spare') this.layBlobs(pose);
+    if (qualities[this.quality].shadow === 0) this.layBlobs(pose);
   }
 
   private layBlobs(pose: Pose): void {

@@ -1,5 +1,6 @@
 import {
   BoxGeometry,
+  type BufferGeometry,
   CircleGeometry,
   type Color,
   EdgesGeometry,
@@ -59,14 +60,12 @@ export class Surroundings {
 
   /** The joints between the floor's tiles, a metre apart: they let the eye measure. */
   private floorLines(end: number, room: Room): void {
-    const strips: PlaneGeometry[] = [];
+    const strips: BufferGeometry[] = [];
     for (let x = -6; x <= 6; x += 1) {
-      strips.push(
-        new PlaneGeometry(TILE_JOINT, end + 16).rotateX(-Math.PI / 2).translate(x, 0, end / 2 - 4) as PlaneGeometry,
-      );
+      strips.push(new PlaneGeometry(TILE_JOINT, end + 16).rotateX(-Math.PI / 2).translate(x, 0, end / 2 - 4));
     }
     for (let z = -8; z <= end + 4; z += 1) {
-      strips.push(new PlaneGeometry(12, TILE_JOINT).rotateX(-Math.PI / 2).translate(0, 0, z) as PlaneGeometry);
+      strips.push(new PlaneGeometry(12, TILE_JOINT).rotateX(-Math.PI / 2).translate(0, 0, z));
     }
     const whole = mergeGeometries(strips);
     for (const strip of strips) strip.dispose();

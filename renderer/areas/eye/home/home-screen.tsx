@@ -11,10 +11,11 @@ import { useLink } from '../../../parts/desk/link.ts';
 import { newId } from '../../../parts/desk/new-id.ts';
 import { useSettings } from '../../../parts/desk/settings.tsx';
 import { useCall } from '../../../parts/desk/use-call.ts';
+import { useDraft } from '../../../parts/desk/use-draft.ts';
 import { useNotices } from '../../../parts/shell/notices.tsx';
 import { Page } from '../../../parts/shell/page.tsx';
 import { useWords } from '../../../parts/words/words.tsx';
-import { firstChoice, shownSheets, toDrill } from './choice.ts';
+import { firstChoice, shownSheets, toDrill, withSheet } from './choice.ts';
 import { DrillForm } from './drill-form.tsx';
 import styles from './home-screen.module.css';
 import { JudgeField } from './judge-field.tsx';
@@ -88,7 +89,11 @@ function Setup({ people, sheets }: { people: readonly PersonLine[]; sheets: read
   const { settings } = useSettings();
   const { tellFailure } = useNotices();
   const [, go] = useLocation();
-  const [choice, setChoice] = useState(() => firstChoice(sheets, likelyJudge(people, settings.lastSetup?.judge)));
+  // Kept while the program runs: the next drill begins with the choices of the last.
+  const draft = useDraft('eye choice', firstChoice(sheets, likelyJudge(people, settings.lastSetup?.judge)));
+  const known = sheets.some((item) => item.id === draft.value.sheet);
+  const choice = known ? draft.value : withSheet(draft.value, sheets[0]);
+  const setChoice = draft.set;
   const [added, setAdded] = useState<readonly Person[]>([]);
   const [tried, setTried] = useState(false);
   const [busy, setBusy] = useState(false);
@@ -104,9 +109,9 @@ function Setup({ people, sheets }: { people: readonly PersonLine[]; sheets: read
     setBusy(true);
     try {
       const fresh = added.find((person) => person.id === drill.judge);
-      const known = people.find((line) => line.person.id === drill.judge)?.person;
+      const person = people.find((line) => line.person.id === drill.judge)?.person;
       if (fresh !== undefined) await link.client.people.save(fresh);
-      else if (known !== undefined && !known.judge) await link.client.people.save({ ...known, judge: true });
+      else if (person !== undefined && !person.judge) await link.client.people.save({ ...person, judge: true });
       await link.client.drills.create(drill);
       go(`/drill/${drill.id}`);
     } catch (error) {

@@ -31,14 +31,13 @@ export type Phase =
 
 type Spoilt = DrillEventOf<'spoil'>['why'];
 
-/** The athlete stands for this long before a rep, and before a stream, milliseconds. */
-export const LEAD = { rep: 900, stream: 3_000 } as const;
-/** After a call: how long it can be withdrawn before the truth or the next rep comes, milliseconds. */
-export const NOTED = 800;
-/** Calls of a stream's last rep are waited for so long after its end, milliseconds. */
-export const LAST_CALLS = 2_500;
-/** A drawing that stands still for longer has hidden something, milliseconds. */
-export const STUCK = 600;
+/**
+ * Milliseconds: how long the athlete stands before a rep and before a stream; how long a call can be withdrawn before the
+ * truth or the next rep comes; how long calls of a stream's last rep are waited for after its end; for how long a drawing may
+ * stand still before it has hidden something.
+ * @internal exported for the tests, which move the clock by it
+ */
+export const PACE = { leadRep: 900, leadStream: 3_000, noted: 800, lastCalls: 2_500, stuck: 600 } as const;
 
 /**
  * A drill as it runs on this page: what is shown when, which calls count, what the log gets. It reads no clock: `tick` and
@@ -88,7 +87,7 @@ export class DrillRun {
       case 'rep': {
         const shown = showRep(this.drill, step.trial, step.specification, step.place);
         this.logged = false;
-        this.current.set({ kind: 'rep', shown, startAt: now + LEAD.rep, call: null });
+        this.current.set({ kind: 'rep', shown, startAt: now + PACE.leadRep, call: null });
         return;
       }
       case 'stream':
@@ -109,7 +108,7 @@ export class DrillRun {
     if (this.current.get().kind !== 'making' || step.kind !== 'stream') return;
     const shown = showStream(this.drill, step.specification, step.place);
     this.logged = false;
-    this.current.set({ kind: 'stream', shown, startAt: clock() + LEAD.stream, calls: [] });
+    this.current.set({ kind: 'stream', shown, startAt: clock() + PACE.leadStream, calls: [] });
   }
 
   tick(now: number): void {
@@ -120,14 +119,14 @@ export class DrillRun {
       this.logged = true;
       this.log.put(phase.shown.body);
     }
-    if (now >= phase.startAt + 1_000 * phase.shown.stream.duration + LAST_CALLS) this.finish('all-shown');
+    if (now >= phase.startAt + 1_000 * phase.shown.stream.duration + PACE.lastCalls) this.finish('all-shown');
   }
 
   private tickRep(phase: Extract<Phase, { kind: 'rep' }>, now: number): void {
     if (now < phase.startAt) return;
     this.logRep(phase);
     if (phase.call === null) return;
-    const noted = phase.startAt + phase.call.afterMs + NOTED;
+    const noted = phase.startAt + phase.call.afterMs + PACE.noted;
     if (this.drill.task.kind !== 'single') {
       if (now >= noted) this.next(now);
       return;
@@ -179,7 +178,7 @@ export class DrillRun {
 
   /** A frame came this many milliseconds after the one before. */
   frame(gap: number, now: number): void {
-    if (gap < STUCK || this.hiddenSince !== null) return;
+    if (gap < PACE.stuck || this.hiddenSince !== null) return;
     this.lost(now - gap, now, 'stuck');
   }
 
