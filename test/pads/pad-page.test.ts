@@ -29,7 +29,9 @@ test('the entry tells a stranger, a wrong code, a phone that joined, and a desk 
   const plain = fetch;
   // What a browser adds by itself.
   vi.stubGlobal('fetch', async (address: URL, request: RequestInit) => {
-    const headers = { ...request.headers, origin: `http://127.0.0.1:${port}`, cookie: jar.cookie };
+    const headers = new Headers(request.headers);
+    headers.set('origin', `http://127.0.0.1:${port}`);
+    headers.set('cookie', jar.cookie);
     const answer = await plain(address, { ...request, headers });
     jar.cookie = answer.headers.get('set-cookie')?.split(';')[0] ?? jar.cookie;
     return answer;

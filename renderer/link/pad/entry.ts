@@ -22,7 +22,10 @@ export function codeIn(hash: string): string {
   return /^#\/join\/([A-Za-z0-9-]{1,32})$/.exec(hash)?.[1] ?? '';
 }
 
-/** A code as it is read aloud: upper case, without blanks and dashes. */
+/**
+ * A code as it is read aloud: upper case, without blanks and dashes.
+ * @internal exported for its test
+ */
 export function plainCode(typed: string): string {
   return typed.toUpperCase().replaceAll(/[\s-]/g, '');
 }

@@ -4,6 +4,8 @@ import { eyeWords } from './en/eye.ts';
 import { judgeWords } from './en/judge.ts';
 import { keysWords } from './en/keys.ts';
 import { ledgerWords } from './en/ledger.ts';
+import { nightWords } from './en/night.ts';
+import { padWords } from './en/pad.ts';
 import { peopleWords } from './en/people.ts';
 import { reviewWords } from './en/review.ts';
 import { ribbonWords } from './en/ribbon.ts';
@@ -23,9 +25,11 @@ export function en(formats: Formats) {
     ribbon: ribbonWords(formats),
     review: reviewWords(formats),
     standards: standardsWords(formats),
+    pad: padWords(formats),
     people: peopleWords(formats),
     shell: shellWords(formats),
     judge: judgeWords(formats),
     eye: eyeWords(formats),
+    night: nightWords(formats),
   };
 }
