@@ -120,6 +120,7 @@ test('one set of three reps: what three reps can say, and that the rest cannot b
   expect(answer).toContain('can’t be told yet: there are too few sets');
   // Wilson's interval of 1 in 3, computed by hand: 6.1 to 79.2 %.
   expect(answer).toContain('33.3 % of attempts (6.1 to 79.2 %)');
+  expect(await textOf(page.getByTestId('train-first'))).toContain('Too few to say how sure that is.');
   for (const figure of ['place', 'hurry', 'pacing']) {
     expect(await textOf(page.getByTestId(`figure-${figure}`))).toContain('Can’t be told');
   }

@@ -63,29 +63,31 @@ export function HurryFigure({ hurry }: { hurry: Hurry }) {
         rowKey: (bin) => String(bin.from),
       }}
     >
-      <LineWithIntervals
-        fitted
-        height={240}
-        hint={words.figures.walk}
-        label={figure.label}
-        xLabel={figure.x}
-        yLabel={figure.y}
-        xAxis={(range) => numberAxis([from * 100, to * 100], range, (value) => percent(value / 100), { count: 4 })}
-        yAxis={(range) => rateAxis(top, range, plain)}
-        points={bins.map((bin) => ({
-          x: middle(bin) * 100,
-          y: bin.rate.value * 100,
-          low: bin.rate.low * 100,
-          high: bin.rate.high * 100,
-          text: figure.bin(figure.span(bin.from, bin.to), bin.noReps, bin.attempts, bin.rate),
-        }))}
-        band={curve.map(({ x, value, low, high }) => ({
-          x: x * 100,
-          y: value * 100,
-          low: low * 100,
-          high: high * 100,
-        }))}
-      />
+      {bins.length === 0 ? null : (
+        <LineWithIntervals
+          fitted
+          height={240}
+          hint={words.figures.walk}
+          label={figure.label}
+          xLabel={figure.x}
+          yLabel={figure.y}
+          xAxis={(range) => numberAxis([from * 100, to * 100], range, (value) => percent(value / 100), { count: 4 })}
+          yAxis={(range) => rateAxis(top, range, plain)}
+          points={bins.map((bin) => ({
+            x: middle(bin) * 100,
+            y: bin.rate.value * 100,
+            low: bin.rate.low * 100,
+            high: bin.rate.high * 100,
+            text: figure.bin(figure.span(bin.from, bin.to), bin.noReps, bin.attempts, bin.rate),
+          }))}
+          band={curve.map(({ x, value, low, high }) => ({
+            x: x * 100,
+            y: value * 100,
+            low: low * 100,
+            high: high * 100,
+          }))}
+        />
+      )}
     </Evidence>
   );
 }

@@ -57,29 +57,31 @@ export function PlaceFigure({ place }: { place: Place }) {
         rowKey: (bin) => String(bin.from),
       }}
     >
-      <LineWithIntervals
-        fitted
-        height={240}
-        hint={words.figures.walk}
-        label={figure.label}
-        xLabel={figure.x}
-        yLabel={figure.y}
-        xAxis={(range) => numberAxis([0, 100], range, (value) => percent(value / 100), { count: 4 })}
-        yAxis={(range) => rateAxis(top, range, plain)}
-        points={bins.map((bin) => ({
-          x: 50 * (bin.from + bin.to),
-          y: bin.rate.value * 100,
-          low: bin.rate.low * 100,
-          high: bin.rate.high * 100,
-          text: figure.bin(bin.from, bin.to, bin.noReps, bin.attempts, bin.rate),
-        }))}
-        band={curve.map(({ x, value, low, high }) => ({
-          x: x * 100,
-          y: value * 100,
-          low: low * 100,
-          high: high * 100,
-        }))}
-      />
+      {bins.length === 0 ? null : (
+        <LineWithIntervals
+          fitted
+          height={240}
+          hint={words.figures.walk}
+          label={figure.label}
+          xLabel={figure.x}
+          yLabel={figure.y}
+          xAxis={(range) => numberAxis([0, 100], range, (value) => percent(value / 100), { count: 4 })}
+          yAxis={(range) => rateAxis(top, range, plain)}
+          points={bins.map((bin) => ({
+            x: 50 * (bin.from + bin.to),
+            y: bin.rate.value * 100,
+            low: bin.rate.low * 100,
+            high: bin.rate.high * 100,
+            text: figure.bin(bin.from, bin.to, bin.noReps, bin.attempts, bin.rate),
+          }))}
+          band={curve.map(({ x, value, low, high }) => ({
+            x: x * 100,
+            y: value * 100,
+            low: low * 100,
+            high: high * 100,
+          }))}
+        />
+      )}
     </Evidence>
   );
 }

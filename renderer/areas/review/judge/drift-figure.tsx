@@ -59,24 +59,26 @@ export function DriftFigure({ drift }: { drift: JudgeView['drift'] }) {
         rowKey: (bin) => String(bin.from),
       }}
     >
-      <LineWithIntervals
-        fitted
-        height={240}
-        hint={words.figures.walk}
-        label={texts.driftLabel}
-        xLabel={texts.driftX}
-        yLabel={texts.driftY}
-        xAxis={(range) => numberAxis([0, last, ...bins.map((bin) => bin.middle)], range, plain, { count: 4 })}
-        yAxis={(range) => rateAxis(top, range, plain)}
-        points={bins.map((bin) => ({
-          x: bin.middle,
-          y: bin.rate.value * 100,
-          low: bin.rate.low * 100,
-          high: bin.rate.high * 100,
-          text: texts.driftBin(bin.from, bin.to, bin.noReps, bin.attempts, words.figures.rateOf(bin.rate)),
-        }))}
-        band={curve.map(({ x, value, low, high }) => ({ x, y: value * 100, low: low * 100, high: high * 100 }))}
-      />
+      {bins.length === 0 ? null : (
+        <LineWithIntervals
+          fitted
+          height={240}
+          hint={words.figures.walk}
+          label={texts.driftLabel}
+          xLabel={texts.driftX}
+          yLabel={texts.driftY}
+          xAxis={(range) => numberAxis([0, last, ...bins.map((bin) => bin.middle)], range, plain, { count: 4 })}
+          yAxis={(range) => rateAxis(top, range, plain)}
+          points={bins.map((bin) => ({
+            x: bin.middle,
+            y: bin.rate.value * 100,
+            low: bin.rate.low * 100,
+            high: bin.rate.high * 100,
+            text: texts.driftBin(bin.from, bin.to, bin.noReps, bin.attempts, words.figures.rateOf(bin.rate)),
+          }))}
+          band={curve.map(({ x, value, low, high }) => ({ x, y: value * 100, low: low * 100, high: high * 100 }))}
+        />
+      )}
     </Evidence>
   );
 }

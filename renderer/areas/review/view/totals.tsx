@@ -4,7 +4,7 @@ import { BigFigures } from './big-figures.tsx';
 
 /** The sets in a few large figures. `cost` is left out where a view has none. */
 export function Totals({ totals, cost, repsName }: { totals: ReviewTotals; cost?: ReviewCost; repsName: string }) {
-  const words = useWords().review.figures.totals;
+  const { totals: words, dash } = useWords().review.figures;
   const { number, seconds, duration } = useFormats();
   const notes = (...list: readonly (string | false)[]): readonly string[] => list.filter((note) => note !== false);
   return (
@@ -43,18 +43,18 @@ export function Totals({ totals, cost, repsName }: { totals: ReviewTotals; cost?
               {
                 key: 'per-100',
                 name: words.lost(repsName),
-                value: cost.per100S === null ? words.unknown : seconds(cost.per100S.value),
+                value: cost.per100S === null ? dash : seconds(cost.per100S.value),
                 accent: true,
                 notes: notes(
-                  cost.per100S !== null && words.range(cost.per100S),
-                  cost.setsWithCost < totals.sets && words.ofSets(cost.setsWithCost),
+                  cost.per100S === null ? words.unknown : words.range(cost.per100S),
+                  cost.setsWithCost > 0 && cost.setsWithCost < totals.sets && words.ofSets(cost.setsWithCost),
                 ),
               },
               {
                 key: 'each',
                 name: words.each,
-                value: cost.perNoRepS === null ? words.unknown : seconds(cost.perNoRepS.value),
-                notes: notes(cost.perNoRepS !== null && words.range(cost.perNoRepS)),
+                value: cost.perNoRepS === null ? dash : seconds(cost.perNoRepS.value),
+                notes: [cost.perNoRepS === null ? words.unknown : words.range(cost.perNoRepS)],
               },
             ]),
       ]}

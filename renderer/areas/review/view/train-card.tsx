@@ -13,6 +13,9 @@ interface TrainCardProps {
   readonly station?: string;
 }
 
+/** So few no-reps with a reason say nothing of which comes first, whatever a resampling of them says. */
+const fewNoReps = 3;
+
 /** What to train, or to teach, first: why in numbers, how sure that is, and the remedy. */
 export function TrainCard({ train, noReps, unexplained, repsName, station }: TrainCardProps): ReactNode {
   const words = useWords().review.answer.train;
@@ -31,7 +34,7 @@ export function TrainCard({ train, noReps, unexplained, repsName, station }: Tra
           {station === undefined ? words.title(train.name) : words.teach(train.name, station)}
         </h2>
         <p>
-          {reason} {train.sure === null ? words.unsure : words.sure(train.sure)}{' '}
+          {reason} {train.sure === null || noReps - unexplained < fewNoReps ? words.unsure : words.sure(train.sure)}{' '}
           {train.next === null ? null : words.next(train.next.name, train.next.per100S)}{' '}
           {unexplained > 0 ? words.unexplained(unexplained) : null}
         </p>

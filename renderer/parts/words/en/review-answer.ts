@@ -75,7 +75,7 @@ export function reviewAnswerWords(formats: Formats) {
         probability >= 0.995
           ? 'That it comes first is as good as certain.'
           : `That it comes first is ${percent(probability)} likely on these sets.`,
-      unsure: 'Too few sets to say how sure that is.',
+      unsure: 'Too few to say how sure that is.',
       next: (fault: string, per100: Estimate | null) =>
         per100 === null ? `Next: “${fault}”.` : `Next: “${fault}”, ${seconds(per100.value)}.`,
       remedy: 'Remedy',
