@@ -11,7 +11,7 @@ import { debrief } from './nights/debrief.ts';
 const id = z.object({ id: z.uuid() });
 
 /** A hard rule that a plan breaks: see `night/breach.ts`. */
-export const breach = z.object({
+const breach = z.object({
   rule: z.string(),
   heat: z.number().int().nullable(),
   lane: z.string().nullable(),
@@ -21,7 +21,7 @@ export const breach = z.object({
 });
 
 /** All that a night's screen needs: its log, to be folded, and the people and sheets it names. */
-export const nightRecord = z.object({
+const nightRecord = z.object({
   night,
   events: z.array(nightEvent),
   people: z.array(person),

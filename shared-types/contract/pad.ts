@@ -37,7 +37,7 @@ export type PadLane = z.infer<typeof padLane>;
  * `{ night, device }`; nothing in a call can name another device, lane or night. A device that was revoked, or has no role yet, is
  * refused (NOT_ALLOWED). Joining comes before, and is the host's.
  */
-export const pad = {
+const pad = {
   hello: oc.errors(failures).output(padSelf),
   /** What the pad is and is to judge, at once and whenever it changes; `lane` is null before the first heat, for a board, and where nobody is on the lane; it stays until the next heat is opened. */
   duty: oc.errors(failures).output(eventIterator(z.object({ self: padSelf, lane: padLane.nullable() }))),

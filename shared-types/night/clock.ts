@@ -19,7 +19,10 @@ export interface ClockReading {
   readonly uncertainty: number;
 }
 
-/** theta = ((T2 - T1) + (T3 - T4)) / 2 and delta = (T4 - T1) - (T3 - T2); a delay below 0 can only be rounding and counts as 0. */
+/**
+ * theta = ((T2 - T1) + (T3 - T4)) / 2 and delta = (T4 - T1) - (T3 - T2); a delay below 0 can only be rounding and counts as 0.
+ * @internal exported for the tests against published exchanges
+ */
 export function readClock({ sent, received, answered, back }: Exchange): ClockReading {
   const offset = (received - sent + (answered - back)) / 2;
   const delay = Math.max(0, back - sent - (answered - received));

@@ -92,8 +92,7 @@ export const assignment = z.strictObject({
 export type Assignment = z.infer<typeof assignment>;
 
 /** One heat: lanes that stay empty are left out. */
-export const plannedHeat = z.array(assignment).max(32);
-export type PlannedHeat = z.infer<typeof plannedHeat>;
+const plannedHeat = z.array(assignment).max(32);
 
 /** Heats 1, 2, … in order. A heat may be empty: a pause. */
 export const nightPlan = z.array(plannedHeat).max(60);

@@ -51,7 +51,10 @@ export function rosterOf(state: Pick<NightState, 'arrangement' | 'heats' | 'pres
   };
 }
 
-/** The roster of an arrangement of which nothing has happened yet. */
+/**
+ * The roster of an arrangement of which nothing has happened yet.
+ * @internal exported for the tests; the program plans nights that it has a log of
+ */
 export function freshRoster(arrangement: Arrangement): Roster {
   const roster = rosterOf({ arrangement, heats: [], presence: new Map() });
   if (roster === null) throw new Error('an arrangement always has a roster');

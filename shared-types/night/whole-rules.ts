@@ -38,7 +38,7 @@ export function nightRules(roster: Roster, plan: NightPlan, nameOf: (person: str
  * Into how few groups of judges compared with each other the plan's shadows could join them at best: a lane joins two at most,
  * and those never here together cannot be joined.
  */
-export function fewestGroups(roster: Roster, plan: NightPlan): number {
+function fewestGroups(roster: Roster, plan: NightPlan): number {
   const judges = [...judgeLoads(plan).keys()];
   const lanes = plan.flat().filter(({ shadow }) => shadow !== null).length;
   const heats = plan.map((_, index) => index);
@@ -55,7 +55,7 @@ export function fewestGroups(roster: Roster, plan: NightPlan): number {
  * Judges' loads differ by at most one: nobody who is here for as many heats as another judges two heats fewer than the
  * other. Who is here for fewer heats may judge less, never more than one heat more. One entry for each judge who has too few.
  */
-export function unevenLoads(
+function unevenLoads(
   roster: Roster,
   plan: NightPlan,
 ): { readonly less: string; readonly more: string; readonly difference: number }[] {

@@ -68,9 +68,8 @@ describe('two judges together', () => {
     for (const entry of entries) {
       const [a = 0, b = 0, c = 0, d = 0] = ['a', 'b', 'c', 'd'].map((key) => number(entry.input, key));
       const { kappa, ac1 } = agreementOfTwo(attempts(a, b, c, d));
-      const printed = entry.published;
       const recomputed = Object.fromEntries(Object.entries(entry.recomputed ?? {}));
-      expect(kappa.ok && kappa.value.estimate).toBeCloseTo(number({ ...printed, ...recomputed }, 'kappa'), 8);
+      expect(kappa.ok && kappa.value.estimate).toBeCloseTo(number(recomputed, 'kappa'), 8);
       expect(ac1.ok && ac1.value.estimate).toBeCloseTo(number(recomputed, 'ac1'), 8);
     }
     // McNemar on approval ratings (Agresti 1990, p. 350; R 4.2.2's own example), mid-p recomputed in R.

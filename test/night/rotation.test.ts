@@ -52,29 +52,40 @@ function wrongs(arrangement: Arrangement, heats: NightPlan): string[] {
   return found;
 }
 
+/** How many random nights are planned; `PLUMBLINE_ROSTERS` asks for more and has the tally printed. */
+const asked = Number(process.env.PLUMBLINE_ROSTERS ?? 0);
+const nights = asked > 0 ? asked : 14;
+
 describe('the rotation', () => {
   test('of random nights breaks no hard rule, or says in words what is short', () => {
-    const outcomes = new Map<string, number>();
-    for (let seed = 1_000; seed < 1_014; seed += 1) {
+    const outcomes = { planned: 0, impossible: 0, 'not-found': 0 };
+    let missedAims = 0;
+    for (let seed = 1_000; seed < 1_000 + nights; seed += 1) {
       const drawn = randomArrangement(seed);
-      const arrangement = { ...drawn, stations: drawn.stations.slice(0, 1), lanes: drawn.lanes.slice(0, 2) };
-      const clean: Arrangement = {
-        ...arrangement,
-        lanes: arrangement.lanes.map((lane) => ({ ...lane, stations: [] })),
-        people: arrangement.people.map((person) => ({ ...person, stations: [] })),
-      };
-      const planned = plan(clean);
-      outcomes.set(planned.outcome, (outcomes.get(planned.outcome) ?? 0) + 1);
+      // Mostly of one station and two lanes, quick to plan; every fifth as it was drawn.
+      const one = { ...drawn, stations: drawn.stations.slice(0, 1), lanes: drawn.lanes.slice(0, 2) };
+      const arrangement: Arrangement =
+        seed % 5 === 0
+          ? drawn
+          : {
+              ...one,
+              lanes: one.lanes.map((lane) => ({ ...lane, stations: [] })),
+              people: one.people.map((person) => ({ ...person, stations: [] })),
+            };
+      const planned = plan(arrangement);
+      outcomes[planned.outcome] += 1;
       if (planned.outcome === 'planned') {
-        expect(wrongs(clean, planned.heats)).toEqual([]);
+        expect(wrongs(arrangement, planned.heats)).toEqual([]);
         expect(planned.breaches.every(({ aim }) => aim)).toBe(true);
+        missedAims += planned.breaches.length > 0 ? 1 : 0;
       } else {
         expect(planned.reasons.length).toBeGreaterThan(0);
       }
     }
-    expect(outcomes.get('planned')).toBeGreaterThan(3);
-    expect(outcomes.get('impossible')).toBeGreaterThan(0);
-  }, 120_000);
+    if (asked > 0) console.log(`${nights} random nights: ${JSON.stringify({ ...outcomes, missedAims })}`);
+    expect(outcomes.planned).toBeGreaterThan(nights / 5);
+    expect(outcomes.impossible).toBeGreaterThan(0);
+  }, 3_600_000);
 
   test('is never called impossible where a plan is known', () => {
     let known = 0;

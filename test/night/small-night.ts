@@ -45,7 +45,8 @@ export async function openNight(changes: Partial<Arrangement> = {}) {
 /** A set's log: go, calls at the times and of the kinds given ("." counted, "D" no-rep for depth), and a finish. */
 export function logOf(set: string, pad: string, pattern: string, times: readonly number[], end: number): SetEvent[] {
   const base = { set, pad };
-  const calls = [...pattern].map(
+  const calls = Array.from(
+    pattern,
     (mark, index): SetEvent => ({
       ...base,
       seq: index + 2,

@@ -14,8 +14,14 @@ export interface Solver {
 /** Nodes of the search tree after which a model is given up; keeps answers the same on fast and slow computers. */
 const MOST_NODES = 400;
 
-// The package's types are those of its CommonJS build; imported as a module the loader itself is the default.
-const loadHighs = highsModule as unknown as (typeof highsModule)['default'];
+/** What is used of the package. Its own types are those of its CommonJS build; imported as a module the loader is the default. */
+type LoadHighs = () => Promise<{
+  readonly solve: (
+    model: string,
+    options: Readonly<Record<string, string | number | boolean>>,
+  ) => { readonly Status: string; readonly Columns: Readonly<Record<string, { readonly Primal: number }>> };
+}>;
+const loadHighs = highsModule as unknown as LoadHighs;
 
 let loaded: Promise<Solver> | null = null;
 

@@ -28,7 +28,7 @@ export async function* watchBoard(
   }
 }
 
-export function boardOf(parts: BoardParts, book: NightBook, night: string): Board {
+function boardOf(parts: BoardParts, book: NightBook, night: string): Board {
   const { night: named, state } = book.get(night);
   const heat = shownHeat(book, night);
   const next = state.heats[begunHeats(state)];

@@ -84,7 +84,7 @@ function agreement(sets: number, attempts: readonly JudgedAttempt[]): Agreement 
   };
 }
 
-export function orNull(given: Computed<EstimateWithInterval>): Estimate | null {
+function orNull(given: Computed<EstimateWithInterval>): Estimate | null {
   if (!given.ok) return null;
   const { estimate, lower, upper } = given.value;
   return { value: estimate, low: lower, high: upper };
