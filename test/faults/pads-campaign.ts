@@ -7,7 +7,6 @@ import { refKey, type SetEvent } from '../../shared-types/log/events.ts';
 import { mixSeed, type Random, random } from '../../shared-types/motion/random.ts';
 import { plantFolder } from '../hosts/browser-fixture.ts';
 import { until } from '../link/drafts.ts';
-import { setOf } from '../pads/pad-desk.ts';
 import { freePort, sendCode } from '../pads/pads-fixture.ts';
 import { type BadLine, badLine } from './bad-line.ts';
 import type { FromHost, ToHost } from './pads-host.ts';
@@ -58,10 +57,7 @@ interface Host {
   readonly end: () => Promise<void>;
 }
 
-async function startHost(
-  args: readonly string[],
-  placed: () => readonly [device: string, lane: string][],
-): Promise<Host> {
+async function startHost(args: readonly string[]): Promise<Host> {
   let child: ChildProcess;
   let heard: (message: FromHost) => void = () => {};
   const begin = async (): Promise<void> => {
@@ -78,8 +74,6 @@ async function startHost(
       if (signal !== 'SIGKILL') console.error(`the desk ended by itself: ${code ?? signal}`);
     });
     await ready;
-    // The real desk keeps places in the night's log; this one is told again.
-    for (const [device, lane] of placed()) await ask({ say: 'put', device, lane });
   };
   const ask = (message: ToHost): Promise<FromHost> =>
     new Promise((resolve) => {
@@ -108,11 +102,8 @@ export async function runCampaign(options: CampaignOptions): Promise<CampaignOut
   const chance = random(options.seed);
   const { folder, screens } = plantFolder();
   const ledgerPath = path.join(folder, 'plumbline.db');
-  const placed: [string, string][] = [];
-  const host = await startHost(
-    [ledgerPath, screens, path.join(folder, 'pads.json'), String(options.pads)],
-    () => placed,
-  );
+  const sets: string[] = [];
+  const host = await startHost([ledgerPath, screens, path.join(folder, 'pads.json'), String(options.pads)]);
   const pads: SimulatedPad[] = [];
   let line: BadLine | null = null;
   try {
@@ -121,7 +112,7 @@ export async function runCampaign(options: CampaignOptions): Promise<CampaignOut
     const badness = { twice: 0.05, late: 0.2, longestLateMs: 120, cutAfterMs: 4_000 };
     line = await badLine(() => port, badness, random(mixSeed(options.seed, 2)));
     for (let pad = 1; pad <= options.pads; pad += 1) {
-      pads.push(await joinPad(host, placed, port, line.port, pad, options));
+      pads.push(await joinPad(host, sets, port, line.port, pad, options));
     }
     const kills = await judgeFor(options, host, chance);
     line.mend();
@@ -134,7 +125,7 @@ export async function runCampaign(options: CampaignOptions): Promise<CampaignOut
     await host.end();
     const { cuts, twice, late } = line.done;
     return {
-      ...(await compare(ledgerPath, pads)),
+      ...(await compare(ledgerPath, sets, pads)),
       kills,
       reloads: pads.reduce((sum, pad) => sum + pad.reloads(), 0),
       cuts,
@@ -154,7 +145,7 @@ export async function runCampaign(options: CampaignOptions): Promise<CampaignOut
 
 async function joinPad(
   host: Host,
-  placed: [string, string][],
+  sets: string[],
   port: number,
   linePort: number,
   number: number,
@@ -165,14 +156,15 @@ async function joinPad(
   const answer = await sendCode({ port, base: made.path }, made.code);
   const [cookie = ''] = String(answer.headers['set-cookie']).split(';');
   const lane = String(number);
-  placed.push([JSON.parse(answer.text).device, lane]);
-  await host.ask({ say: 'put', device: JSON.parse(answer.text).device, lane });
+  const put = await host.ask({ say: 'put', device: JSON.parse(answer.text).device, lane });
+  if (put.told !== 'put' || put.set === '') throw new Error('the lane has no set');
+  sets.push(put.set);
   const place = {
     linePort,
     host: `127.0.0.1:${port}`,
     path: made.path,
     cookie,
-    set: setOf(lane),
+    set: put.set,
     name: `pad ${number}`,
   };
   return simulatePad(place, options.rate, options.reloadAfterMs, random(mixSeed(options.seed, 100 + number)));
@@ -195,10 +187,10 @@ async function judgeFor(options: CampaignOptions, host: Host, chance: Random): P
   return kills;
 }
 
-async function compare(ledgerPath: string, pads: readonly SimulatedPad[]) {
+async function compare(ledgerPath: string, sets: readonly string[], pads: readonly SimulatedPad[]) {
   const opened = await openLedger(ledgerPath);
   if (opened.state !== 'open') throw new Error(`the database is damaged: ${opened.problems.join('; ')}`);
-  const recorded = pads.flatMap((_pad, index) => opened.ledger.log.events(setOf(String(index + 1))));
+  const recorded = sets.flatMap((set) => opened.ledger.log.events(set));
   opened.ledger.close();
   const shown = pads.flatMap((pad) => pad.shown);
   const byKey = new Map(recorded.map((event) => [refKey(event), JSON.stringify(sorted(event))]));

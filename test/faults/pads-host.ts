@@ -1,10 +1,11 @@
-// The desk with the pads' way in, to be killed: the real database, the real listener, and pads' answers over both. It is
-// told by messages what to do, and ends when its parent does.
+// The desk with the pads' way in, to be killed: the real desk on its database with a night of one heat, and the real
+// listener. It is told by messages what to do, and ends when its parent does.
 
+import { createRouterClient } from '@orpc/server';
 import { openDesk } from '../../main/desk/desk.ts';
 import { createPads } from '../../main/hosts/pads.ts';
-import { somebody, someSetup } from '../hosts/memory-desk.ts';
-import { padDesk, setOf } from '../pads/pad-desk.ts';
+import { foldNight } from '../../shared-types/night/fold.ts';
+import { arrangementOf, laneOf, personId, personOf } from '../night/rosters.ts';
 import { night } from '../pads/pads-fixture.ts';
 
 /** What the parent says: open the way in, give out a code, give a pad its lane. */
@@ -16,24 +17,50 @@ export type FromHost =
   | { readonly told: 'ready'; readonly open: boolean }
   | { readonly told: 'opened' }
   | { readonly told: 'code'; readonly code: string; readonly path: string }
-  | { readonly told: 'put' };
+  /** The pad has its lane, where this set is to be judged. */
+  | { readonly told: 'put'; readonly set: string };
 
 const [ledgerPath = '', screens = '', rememberedFile = '', lanes = '0'] = process.argv.slice(2);
 const opened = await openDesk({ ledgerPath, host: 'browser', demo: false, version: '0.0.0' });
 if (!opened.ok) throw new Error(opened.problem.message);
-const { ledger } = opened.desk;
-if (ledger.people.list().length === 0) ledger.people.create(somebody);
-for (let lane = 1; lane <= Number(lanes); lane += 1) ledger.sets.create(someSetup(setOf(String(lane))));
+const { desk } = opened;
+const calls = createRouterClient(desk.router, { context: {} });
+if ((await calls.nights.list()).length === 0) await makeNight(Number(lanes));
 
-const answers = padDesk(
-  (events) => {
-    const outcomes = ledger.log.append(events);
-    return events.map(({ pad, seq }, index) => ({ pad, seq, outcome: outcomes[index]?.outcome ?? 'conflict' }));
-  },
-  (set) => ledger.log.events(set),
-);
-const pads = createPads({ router: answers.router, screens, rememberedFile, mostOfOneAddress: 512 });
+const pads = createPads({ router: desk.padRouter, screens, rememberedFile, mostOfOneAddress: 512 });
 await pads.resume();
+
+/** A night with one heat, which is open: as many lanes, each with its athlete and its judge. */
+async function makeNight(count: number): Promise<void> {
+  const numbers = Array.from({ length: count }, (_, index) => index + 1);
+  const people = numbers.flatMap((number) => [
+    { ...personOf(number), judge: false },
+    { ...personOf(1_000 + number), athlete: false },
+  ]);
+  for (const { id, athlete, judge } of people) {
+    const rest = { nickname: '', notes: '', archivedAt: null, createdAt: 1 };
+    await calls.people.save({ id, name: `Somebody ${id.slice(-4)}`, athlete, judge, ...rest });
+  }
+  const arrangement = arrangementOf({ lanes: numbers.map((number) => laneOf(String(number))), people });
+  await calls.nights.create({ night: { id: night, name: 'A night', date: '2026-09-07', createdAt: 1 }, arrangement });
+  const heat = numbers.map((number) => ({
+    lane: String(number),
+    station: 'throws',
+    athlete: personId(number),
+    judge: personId(1_000 + number),
+    shadow: null,
+  }));
+  await calls.nights.append({ id: night, entry: { kind: 'plan', why: 'by-hand', heats: [heat] } });
+  await calls.nights.append({ id: night, entry: { kind: 'open' } });
+  await calls.nights.append({ id: night, entry: { kind: 'heat-open', heat: 1 } });
+}
+
+async function put(device: string, lane: string): Promise<string> {
+  await calls.nights.append({ id: night, entry: { kind: 'pad', device, name: `pad ${lane}`, role: 'judge', lane } });
+  const { events } = await calls.nights.get({ id: night });
+  const [heat] = foldNight(night, events).heats;
+  return heat?.lanes.find((one) => one.lane === lane)?.set ?? '';
+}
 
 function tell(message: FromHost): void {
   process.send?.(message);
@@ -50,8 +77,7 @@ process.on('message', (message: ToHost) => {
       return;
     }
     case 'put':
-      answers.put(message.device, 'judge', message.lane);
-      tell({ told: 'put' });
+      void put(message.device, message.lane).then((set) => tell({ told: 'put', set }));
   }
 });
 process.on('disconnect', () => process.exit(0));

@@ -18,8 +18,8 @@ if (![minutes, pads, rate, seed].every((value) => Number.isFinite(value) && Numb
 }
 const options = {
   seconds: (minutes ?? 1) * 60,
-  // A lane is written with two digits at most.
-  pads: Math.min(99, Math.max(1, Math.round(pads ?? 32))),
+  // A night has 32 lanes at most.
+  pads: Math.min(32, Math.max(1, Math.round(pads ?? 32))),
   rate: rate ?? 1.5,
   killEveryMs: 6_000,
   reloadAfterMs: 10_000,
