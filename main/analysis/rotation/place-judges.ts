@@ -55,6 +55,8 @@ class Mixer {
   private readonly banned: ReadonlySet<string>;
   private readonly everyone: ReadonlySet<string>;
   private groups = 0;
+  private squares = 0;
+  private edgesChanged = false;
 
   constructor(duties: readonly Duty[], placed: readonly Placed[], banned: ReadonlySet<string>, past: NightPlan) {
     this.duties = duties;
@@ -116,15 +118,14 @@ class Mixer {
       this.add(here, 1);
       this.add(there, 1);
     };
+    this.edgesChanged = false;
     put(theirs, mine);
-    this.groups = this.countGroups();
+    if (this.edgesChanged) this.groups = this.countGroups();
     return () => {
       put(mine, theirs);
       this.groups = groups;
     };
   }
-
-  private squares = 0;
 
   private add(lane: readonly string[], by: 1 | -1): void {
     const [one, other] = lane;
@@ -132,6 +133,8 @@ class Mixer {
     const key = pairKey(one, other);
     const before = this.times.get(key) ?? 0;
     this.squares += (before + by) ** 2 - before ** 2;
+    // Groups can only part where a pair vanishes, and only join where one is new and they are more than one.
+    if (before + by === 0 || (before === 0 && this.groups > 1)) this.edgesChanged = true;
     if (before + by === 0) this.times.delete(key);
     else this.times.set(key, before + by);
   }
