@@ -126,9 +126,24 @@ export function createPads(options: PadsOptions): Pads {
       else sockets.take(request, socket, head, found);
     });
     const since = now();
+    try {
+      registry.noteOpen(night, bound, { address, since });
+    } catch (error) {
+      server.close();
+      await sockets.close(0);
+      throw new NotOpened(`What has joined cannot be kept in ${options.rememberedFile}: ${String(error)}`);
+    }
     listening = { night, place, address, port: bound, since, server, sockets, intake };
-    registry.noteOpen(night, bound, { address, since });
     trouble = null;
+  }
+
+  /** Closing goes on where it cannot be noted: at worst the next start opens what was closed, and the desk is told now. */
+  function noteClosed(): void {
+    try {
+      registry.noteClosed();
+    } catch (error) {
+      trouble = `It could not be noted that the way in is closed, so the next start may open it again: ${String(error)}`;
+    }
   }
 
   async function stop(): Promise<void> {
@@ -149,7 +164,7 @@ export function createPads(options: PadsOptions): Pads {
         try {
           await start(night, address, port);
         } finally {
-          if (listening === null) registry.noteClosed();
+          if (listening === null) noteClosed();
           changed();
         }
       }),
@@ -158,7 +173,7 @@ export function createPads(options: PadsOptions): Pads {
         const earlier = registry.openedAt();
         const night = registry.night();
         if (earlier === null || night === null) return;
-        if (now() - earlier.since > resumeMs) return registry.noteClosed();
+        if (now() - earlier.since > resumeMs) return noteClosed();
         const usual = registry.port();
         try {
           await start(night, earlier.address, null);
@@ -171,8 +186,8 @@ export function createPads(options: PadsOptions): Pads {
       }).catch((error: unknown) => console.error('plumbline: the way in for pads could not be opened:', error)),
     close: () =>
       inTurn(async () => {
-        registry.noteClosed();
         trouble = null;
+        noteClosed();
         await stop();
         changed();
       }),

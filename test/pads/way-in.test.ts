@@ -1,6 +1,6 @@
-import { readFileSync, statSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmdirSync, statSync, writeFileSync } from 'node:fs';
 import { call } from '@orpc/server';
-import { afterEach, expect, test } from 'vitest';
+import { afterEach, expect, test, vi } from 'vitest';
 import { entranceCalls } from '../../main/hosts/pads/entrance.ts';
 import { createPads } from '../../main/hosts/pads.ts';
 import { plantFolder } from '../hosts/browser-fixture.ts';
@@ -169,4 +169,22 @@ test('the desk’s calls: an address that is not ours and a taken port are refus
   await call(router.forget, { pad: id });
   await expect(call(router.forget, { pad: id })).rejects.toMatchObject({ code: 'NOT_FOUND' });
   expect((await call(router.close, undefined)).open).toBeNull();
+});
+
+test('where who joins cannot be kept, opening and joining are refused in words', async () => {
+  const quiet = vi.spyOn(console, 'error').mockImplementation(() => {});
+  atEnd(() => quiet.mockRestore());
+  const opened = await openPads();
+  const { code } = opened.pads.newCode() ?? { code: '' };
+  // A folder where the file is to be written: it fails on every system and for every user.
+  const inTheWay = `${opened.options.rememberedFile}.${process.pid}`;
+  mkdirSync(inTheWay);
+  const refused = await sendCode(opened, code);
+  expect(refused.status).toBe(503);
+  expect(JSON.parse(refused.text).words).toMatch(/cannot keep who joins/);
+  await expect(opened.pads.open(someNight(), '127.0.0.1', opened.port)).rejects.toThrow(/cannot be kept/);
+  await expect(ask({ port: opened.port, path: '/' })).rejects.toMatchObject({ code: 'ECONNREFUSED' });
+  rmdirSync(inTheWay);
+  await opened.pads.open(night, '127.0.0.1', opened.port);
+  expect(opened.pads.state().open).not.toBeNull();
 });

@@ -15,6 +15,7 @@ export const padWords = {
   notJson: 'This is not what a pad sends to join.',
   tooLarge: 'This is larger than anything a pad sends.',
   tooManyPads: 'More pads have joined than one night can have. The desk can send some away.',
+  notKept: 'The desk cannot keep who joins: its disk may be full. Tell the desk, and ask for a new code.',
   crowded: 'Too many connections at once. Try again in a moment.',
   tooFast: 'Too many messages in a short time.',
   sentAway: 'The desk has sent this pad away.',

@@ -85,10 +85,21 @@ async function answerJoining(request: IncomingMessage, response: ServerResponse,
     parts.onChange();
     return refuse(response, { status: 403, words: padWords.wrongCode });
   }
-  const joined = registry.join(given.data.name, from, now());
+  const joined = keepJoined(() => registry.join(given.data.name, from, now()));
+  if (joined === 'not-kept') return refuse(response, { status: 503, words: padWords.notKept });
   if (joined === null) return refuse(response, { status: 503, words: padWords.tooManyPads });
   parts.onChange();
   return sendJson(response, 200, standingOf(joined.pad.id), { 'set-cookie': padCookie(joined.secret, place) });
+}
+
+/** A full disk at the desk must not look like a desk that is away. */
+function keepJoined<T>(join: () => T): T | 'not-kept' {
+  try {
+    return join();
+  } catch (error) {
+    console.error('plumbline: a pad that joined could not be kept:', error);
+    return 'not-kept';
+  }
 }
 
 function refuse(response: ServerResponse, { status, words }: Refusal, headers: Record<string, string> = {}): void {
