@@ -18,6 +18,7 @@ export const areas: readonly Area[] = [
   area('judge', () => import('./areas/judge/judge-area.tsx')),
   area('review', () => import('./areas/review/review-area.tsx')),
   area('eye', () => import('./areas/eye/eye-area.tsx')),
+  area('night', () => import('./areas/night/night-area.tsx')),
   area('standards', () => import('./areas/standards/standards-area.tsx')),
   area('people', () => import('./areas/people/people-area.tsx')),
 ];
