@@ -16,7 +16,7 @@ export type Append = (events: readonly SetEvent[]) => readonly Acknowledgement[]
  * The pads' side of a desk: places by device, one set a lane, and a log that whoever uses it provides. Enough of the
  * contract to test what carries it; the desk's own answers are tested with the desk.
  */
-export function padDesk(append: Append, eventsOf: (set: string) => SetEvent[]) {
+function padDesk(append: Append, eventsOf: (set: string) => SetEvent[]) {
   const places = new Map<string, Place>();
   const had = new Map<string, Set<string>>();
   const told = new EventPublisher<Record<string, object>>();
