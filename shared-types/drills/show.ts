@@ -3,7 +3,7 @@ import { makeRep } from '../motion/rep.ts';
 import { FAULTS, type FaultCode, type MovementName, type RepSpecification } from '../motion/specification.ts';
 import { makeStream, type Stream, type StreamSpecification } from '../motion/stream.ts';
 import { type Truth, truth } from '../motion/truth.ts';
-import type { Drill, Place } from './drill.ts';
+import { type Drill, faultsNamed, type Place } from './drill.ts';
 import type { DrillEventOf, ShownMargins } from './events.ts';
 import { brokenFaults } from './fold.ts';
 
@@ -112,10 +112,12 @@ function momentsOf(drill: Drill, motion: Motion, margins: ShownMargins): { dueMs
     return name === undefined ? null : momentOf(motion, name);
   };
   const times = (codes: readonly FaultCode[]) => codes.map(seen).filter((t) => t !== null);
-  const all = times(FAULTS[drill.movement]);
+  // A judge who watches for one fault has seen the rep once that fault can no longer come.
+  const named = faultsNamed(drill.task);
+  const all = times(named.length === 0 ? FAULTS[drill.movement] : named);
   const last = all.length === 0 ? motion.duration : Math.max(...all);
   const broken = times(brokenFaults(drill, margins));
-  return { dueMs: whole(broken.length === 0 ? last : Math.min(...broken)), seenMs: whole(last) };
+  return { dueMs: whole(broken.length === 0 ? last : Math.min(...broken)), seenMs: whole(Math.max(last, ...broken)) };
 }
 
 const whole = (seconds: number): number => Math.round(1_000 * seconds);

@@ -6,6 +6,7 @@ import { foldDrill } from '../../shared-types/drills/fold.ts';
 import { poorPlace, walkedPlace } from '../../shared-types/drills/places.ts';
 import { nextStep, progressOf } from '../../shared-types/drills/plan.ts';
 import { showRep, showStream, specificationOf, streamSpecificationOf } from '../../shared-types/drills/show.ts';
+import { momentOf } from '../../shared-types/motion/motion.ts';
 import { FAULTS, MOVEMENTS } from '../../shared-types/motion/specification.ts';
 import { drillOf, playDrill } from '../simulation/simulated-judge.ts';
 import { LogWriter, lineTask, side, singleTask, wallDrill } from './fixtures.ts';
@@ -125,6 +126,25 @@ describe('what is shown', () => {
     for (const [code, asked] of Object.entries(step.specification.margins)) {
       expect(Math.abs((body.margins[code as keyof typeof body.margins] ?? 99) - asked)).toBeLessThan(1);
     }
+  });
+
+  it('a clean rep is due once the faults that the drill asks for can no longer come', () => {
+    const begun = (task: Parameters<typeof drillOf>[1]) => {
+      const drill = drillOf('wall-throw', task, 9);
+      const step = nextStep(
+        drill,
+        foldDrill(drill, [{ drill: drill.id, pad: 'p', seq: 1, at: 0, kind: 'begin', wallClock: 1 }]),
+      );
+      if (step.kind !== 'rep') throw new Error('the drill begins with a rep');
+      const clean = { ...step.specification, margins: {} };
+      const { motion, body } = showRep(drill, 0, clean, step.place);
+      return { bottom: momentOf(motion, 'bottom'), wall: momentOf(motion, 'wall-contact'), body };
+    };
+    const one = begun(lineTask);
+    expect(one.body.dueMs).toBe(Math.round((one.bottom ?? 0) * 1_000));
+    const all = begun(singleTask);
+    expect(all.body.dueMs).toBe(Math.round((all.wall ?? 0) * 1_000));
+    expect(all.body.dueMs).toBeGreaterThan(one.body.dueMs);
   });
 
   it('a stream too, its reps one after the other', () => {
