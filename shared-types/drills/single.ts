@@ -4,8 +4,8 @@ import type { Drill, TaskOf } from './drill.ts';
 import { faultSizes, shownRange, toleranceOf } from './range.ts';
 
 /**
- * The margins of the single rep at place `index` of the plan. Faulty reps take the faults in turn, sizes spread evenly from
- * least to most; of the good reps every other is good by a hair in some fault. The order is shuffled from the seed.
+ * The margins of the single rep at place `index` of the plan. Faulty reps take the faults in turn, sizes spread from least to
+ * most, small ones commoner; of the good reps every other is good by a hair in some fault. The order is shuffled from the seed.
  */
 export function singleMargins(drill: Drill, task: TaskOf<'single'>, index: number): Margins {
   const draw = random(mixSeed(drill.seed, 11));
@@ -22,7 +22,7 @@ export function singleMargins(drill: Drill, task: TaskOf<'single'>, index: numbe
     if (code === undefined) return {};
     const [least, most] = sizes[unitOf(drill.movement, code)];
     const { low, high } = shownRange(drill, code);
-    if (i < faulty) return asked(drill, code, Math.max(low, -(least + (most - least) * (steps[i] ?? 0.5) ** 1.5)));
+    if (i < faulty) return asked(drill, code, Math.max(low, -(least + (most - least) * (steps[i] ?? 0.5) ** 2)));
     return i % 2 === 0 ? {} : asked(drill, code, Math.min(high, near * (least + 1)));
   });
   return shuffled(planned, draw)[index] ?? {};
