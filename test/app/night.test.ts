@@ -120,6 +120,21 @@ test('who did not come is planned without; what is short is said; one who came a
   await page.getByText('Every hard rule is kept.').waitFor();
 });
 
+test('somebody unannounced is added to the night and planned in', async () => {
+  const night = page.url().replace(/^[^#]*#/, '');
+  await addPerson('Fay', 'athlete');
+  await screens.go(night);
+  await page.getByRole('link', { name: 'Change the night' }).click();
+  await page.getByRole('heading', { name: 'Change: Evening of the test' }).waitFor();
+  await page.getByLabel('Competes: Fay').check();
+  expect(await inEveryLook(page, () => accessibilityProblems(page))).toEqual([]);
+  await button('Save the night').click();
+  await page.getByTestId('breaches').getByText('Fay has no heat for').waitFor();
+  await button('Plan again').click();
+  await page.getByText('Every hard rule is kept.').waitFor();
+  await button(/^Fay, athlete, heat/).waitFor();
+});
+
 test('the plan prints on one page, is exported, and stands in the list', async () => {
   const paper = await screens.another(page.url().replace(/^[^#]*#/, ''));
   await paper.getByRole('button', { name: /^Ana, athlete/ }).waitFor();
@@ -129,6 +144,6 @@ test('the plan prints on one page, is exported, and stands in the list', async (
   const [file] = await Promise.all([page.waitForEvent('download'), button('Export').click()]);
   expect(await readFile(await file.path(), 'utf8')).toContain('"by-hand"');
   await page.getByRole('link', { name: 'All nights' }).click();
-  await page.getByRole('link', { name: /Evening of the test.*2 athletes, 3 judges.*2 heats/ }).waitFor();
+  await page.getByRole('link', { name: /Evening of the test.*3 athletes, 3 judges.*3 heats/ }).waitFor();
   expect(screens.troubles).toEqual([]);
 });

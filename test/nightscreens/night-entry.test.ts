@@ -1,13 +1,14 @@
 import { expect, test } from 'vitest';
 import {
   emptyNight,
+  entryOf,
   everybody,
   leaving,
   type NightEntry,
   noPart,
   stationFor,
   timeOf,
-  toNight,
+  toArrangement,
 } from '../../renderer/areas/night/arrange/night-entry.ts';
 import { nightProblems } from '../../renderer/areas/night/arrange/night-problems.ts';
 import { nightWords } from '../../renderer/parts/words/en/night.ts';
@@ -24,13 +25,12 @@ const whole: NightEntry = {
   parts: { [ana]: { ...noPart, athlete: true, until: '00:30' }, [ben]: { ...noPart, judge: true, from: '19:00' } },
   pairs: [{ judge: ben, athlete: ana }],
 };
-const made = { id: '00000000-0000-4000-8000-000000000009', createdAt: 1 };
+const night = { id: '00000000-0000-4000-8000-000000000009', name: 'First night', date: '2026-09-07', createdAt: 1 };
 
 test('a whole entry has no problem and is what the desk takes', () => {
   expect(nightProblems(whole, words)).toEqual({});
-  const { night, arrangement: made1 } = toNight(whole, shippedSheets, made);
+  const made1 = toArrangement(whole, shippedSheets, null);
   expect(arrangement.safeParse(made1).success).toBe(true);
-  expect(night.name).toBe('First night');
   expect(made1.startAt).toBe(new Date(2026, 8, 7, 18, 0).getTime());
   expect(made1.stations[0]).toMatchObject({
     id: 'wall-throw',
@@ -61,15 +61,15 @@ test('what is missing or wrong is named by its field', () => {
 test('times are those of the gym; leaving before the start is leaving after midnight', () => {
   expect(timeOf('2026-09-07', 'noon')).toBeNull();
   expect(timeOf('7.9.2026', '18:00')).toBeNull();
-  const night = { date: '2026-12-31', start: '20:00' };
-  expect(leaving(night, '')).toBeNull();
-  expect(leaving(night, '22:15')).toBe(new Date(2026, 11, 31, 22, 15).getTime());
-  expect(leaving(night, '01:00')).toBe(new Date(2027, 0, 1, 1, 0).getTime());
+  const eve = { date: '2026-12-31', start: '20:00' };
+  expect(leaving(eve, '')).toBeNull();
+  expect(leaving(eve, '22:15')).toBe(new Date(2026, 11, 31, 22, 15).getTime());
+  expect(leaving(eve, '01:00')).toBe(new Date(2027, 0, 1, 1, 0).getTime());
 });
 
 test('a sheet used twice makes two stations with names of their own', () => {
   const stations = [stationFor(wallThrow), stationFor(wallThrow)];
-  const { arrangement: made2 } = toNight({ ...whole, stations }, shippedSheets, made);
+  const made2 = toArrangement({ ...whole, stations }, shippedSheets, null);
   expect(made2.stations.map(({ id }) => id)).toEqual(['wall-throw', 'wall-throw-2']);
 });
 
@@ -78,4 +78,24 @@ test('everybody takes the part that they have under People, and times typed alre
   const next = everybody(whole, [{ ...base, id: ben, athlete: true, judge: false }]);
   expect(next.parts[ben]).toEqual({ athlete: true, judge: false, from: '19:00', until: '' });
   expect(next.parts[ana]).toEqual(whole.parts[ana]);
+});
+
+test('an arrangement goes through the form unchanged, with what the form does not show', () => {
+  const plain = toArrangement(whole, shippedSheets, null);
+  const held = {
+    ...plain,
+    mostHeats: 9,
+    lanes: plain.lanes.map((lane) => ({ ...lane, name: 'Window', stations: ['wall-throw'] })),
+    stations: plain.stations.map((station) => ({
+      ...station,
+      before: 'run' as const,
+      sheet: { ...station.sheet, version: 7 },
+    })),
+    people: plain.people.map((person) => ({ ...person, own: { 'wall-throw': { loadKg: 4, heightM: null } } })),
+  };
+  const entry = entryOf(night, held);
+  expect(nightProblems(entry, words)).toEqual({});
+  expect(toArrangement(entry, shippedSheets, held)).toEqual(held);
+  const fewer = toArrangement({ ...entry, stations: [] }, shippedSheets, held);
+  expect(fewer.lanes.map(({ stations }) => stations)).toEqual([[], []]);
 });

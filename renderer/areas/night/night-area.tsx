@@ -1,6 +1,6 @@
 import { Route, Switch } from 'wouter';
 import { NotFound } from '../../parts/shell/not-found.tsx';
-import { NewNightScreen } from './arrange/new-night-screen.tsx';
+import { ChangeNightScreen, NewNightScreen } from './arrange/new-night-screen.tsx';
 import { NightList } from './night-list.tsx';
 import { NightScreen } from './plan/night-screen.tsx';
 
@@ -14,6 +14,7 @@ export default function NightArea() {
       <Route path="/new">
         <NewNightScreen />
       </Route>
+      <Route path="/:id/change">{({ id }) => <ChangeNightScreen key={id} id={id} />}</Route>
       <Route path="/:id">{({ id }) => <NightScreen key={id} id={id} />}</Route>
       <Route>
         <NotFound />

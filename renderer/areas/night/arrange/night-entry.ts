@@ -70,46 +70,80 @@ export function everybody(entry: NightEntry, people: readonly Person[]): NightEn
   return { ...entry, parts: { ...entry.parts, ...Object.fromEntries(parts) } };
 }
 
-/** What the desk takes; the entry must be free of problems (`night-problems.ts`). */
-export function toNight(
+/** A night's arrangement as the form shows it, to be changed. */
+export function entryOf(night: Night, given: Arrangement): NightEntry {
+  return {
+    name: night.name,
+    date: night.date,
+    start: clockOf(given.startAt),
+    heatMinutes: given.heatMinutes,
+    lanes: given.lanes.length,
+    shadows: given.shadows,
+    stations: given.stations.map(({ sheet, goal, loadKg, heightM }) => ({
+      sheet: sheet.id,
+      kind: goal.kind,
+      amount: amountOf(goal),
+      loadKg,
+      heightM,
+    })),
+    parts: Object.fromEntries(
+      given.people.map(({ id, athlete, judge, from, until }) => [
+        id,
+        { athlete, judge, from: clockOf(from), until: clockOf(until) },
+      ]),
+    ),
+    pairs: given.mustNotJudge,
+  };
+}
+
+/**
+ * What the desk takes; the entry must be free of problems (`night-problems.ts`). What the form does not show is kept from
+ * `held`, the arrangement that is being changed.
+ */
+export function toArrangement(
   entry: NightEntry,
-  sheets: readonly StandardSheet[],
-  made: Pick<Night, 'id' | 'createdAt'>,
-): { night: Night; arrangement: Arrangement } {
-  const startAt = timeOf(entry.date, entry.start) ?? 0;
+  sheets: readonly Pick<StandardSheet, 'id' | 'version'>[],
+  held: Arrangement | null,
+): Arrangement {
   const people = Object.entries(entry.parts).filter(([, part]) => part.athlete || part.judge);
   const here = new Set(people.map(([id]) => id));
+  const stations = entry.stations.map((station, index) => {
+    const id = stationId(entry.stations, index);
+    const before = held?.stations.find((item) => item.id === id && item.sheet.id === station.sheet);
+    const version = sheets.find((sheet) => sheet.id === station.sheet)?.version ?? 1;
+    return {
+      id,
+      sheet: before?.sheet ?? { id: station.sheet, version },
+      goal: goalOf(station),
+      loadKg: station.loadKg,
+      heightM: station.heightM,
+      before: before?.before ?? ('fresh' as const),
+    };
+  });
+  const known = new Set(stations.map(({ id }) => id));
   return {
-    night: { ...made, name: entry.name.trim(), date: entry.date },
-    arrangement: {
-      startAt,
-      heatMinutes: entry.heatMinutes ?? 12,
-      mostHeats: null,
-      shadows: entry.shadows,
-      stations: entry.stations.map((station, index) => ({
-        id: stationId(entry.stations, index),
-        sheet: { id: station.sheet, version: sheets.find(({ id }) => id === station.sheet)?.version ?? 1 },
-        goal: goalOf(station),
-        loadKg: station.loadKg,
-        heightM: station.heightM,
-        before: 'fresh',
-      })),
-      lanes: Array.from({ length: entry.lanes ?? 1 }, (_, index) => ({
-        id: `${index + 1}`,
-        name: `${index + 1}`,
-        stations: [],
-      })),
-      people: people.map(([id, { athlete, judge, from, until }]) => ({
+    startAt: timeOf(entry.date, entry.start) ?? 0,
+    heatMinutes: entry.heatMinutes ?? 12,
+    mostHeats: held?.mostHeats ?? null,
+    shadows: entry.shadows,
+    stations,
+    lanes: Array.from({ length: entry.lanes ?? 1 }, (_, index) => {
+      const lane = held?.lanes[index] ?? { id: `${index + 1}`, name: `${index + 1}`, stations: [] };
+      return { ...lane, stations: lane.stations.filter((id) => known.has(id)) };
+    }),
+    people: people.map(([id, { athlete, judge, from, until }]) => {
+      const before = held?.people.find((person) => person.id === id);
+      return {
         id,
         athlete,
         judge,
-        stations: [],
+        stations: (before?.stations ?? []).filter((station) => known.has(station)),
         from: timeOf(entry.date, from),
         until: leaving(entry, until),
-        own: {},
-      })),
-      mustNotJudge: entry.pairs.filter(({ judge, athlete }) => here.has(judge) && here.has(athlete)),
-    },
+        own: before?.own ?? {},
+      };
+    }),
+    mustNotJudge: entry.pairs.filter(({ judge, athlete }) => here.has(judge) && here.has(athlete)),
   };
 }
 
@@ -131,6 +165,26 @@ function goalOf({ kind, amount }: StationEntry): Goal {
     case 'open':
       return { kind };
   }
+}
+
+function amountOf(goal: Goal): number | null {
+  switch (goal.kind) {
+    case 'reps':
+      return goal.reps;
+    case 'metres':
+      return goal.metres;
+    case 'clock':
+      return goal.milliseconds;
+    case 'open':
+      return null;
+  }
+}
+
+/** The time of day, "18:30"; empty where there is none. */
+function clockOf(at: number | null): string {
+  if (at === null) return '';
+  const time = new Date(at);
+  return [time.getHours(), time.getMinutes()].map((value) => String(value).padStart(2, '0')).join(':');
 }
 
 /** A time of a day as the gym's own clock has it; milliseconds since 1970 UTC, null where it is none. */

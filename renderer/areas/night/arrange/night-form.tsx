@@ -12,7 +12,7 @@ import { useDraft } from '../../../parts/desk/use-draft.ts';
 import { useNotices } from '../../../parts/shell/notices.tsx';
 import { useWords } from '../../../parts/words/words.tsx';
 import type { Known } from './new-night-screen.tsx';
-import { emptyNight, type NightEntry, toNight } from './night-entry.ts';
+import { emptyNight, entryOf, type NightEntry, toArrangement } from './night-entry.ts';
 import styles from './night-form.module.css';
 import { nightProblems } from './night-problems.ts';
 import { PairFields } from './pair-fields.tsx';
@@ -33,17 +33,29 @@ function today(): string {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
-export function NightForm({ known }: { known: Known }) {
+/** A night that is there already, to be changed. */
+export interface Held {
+  readonly night: Night;
+  readonly arrangement: Arrangement;
+}
+
+/** A new night where nothing is held. Name and day of one that is there never change. */
+export function NightForm({ known, held }: { known: Known; held: Held | null }) {
   const words = useWords().night.form;
   const common = useWords().common;
   const [, navigate] = useLocation();
   const { tell } = useNotices();
   const confirm = useConfirm();
-  const draft = useDraft<NightEntry>('night', emptyNight(today(), known.sheets));
+  const first = held === null ? emptyNight(today(), known.sheets) : entryOf(held.night, held.arrangement);
+  const draft = useDraft<NightEntry>(`night ${held?.night.id ?? ''}`, first);
   const [pressed, setPressed] = useState(false);
   // One id for the form: a second press after a lost answer is the same night.
-  const [made] = useState(() => ({ id: newId(), createdAt: Date.now() }));
-  const save = useAction((client, input: { night: Night; arrangement: Arrangement }) => client.nights.create(input));
+  const [made] = useState(() => ({ id: held?.night.id ?? newId(), createdAt: held?.night.createdAt ?? Date.now() }));
+  const save = useAction(async (client, isNew: boolean, night: Night, arrangement: Arrangement) => {
+    if (isNew) await client.nights.create({ night, arrangement });
+    else await client.nights.append({ id: night.id, entry: { kind: 'arrange', arrangement } });
+    return night;
+  });
   const entry = draft.value;
   const problems = pressed ? nightProblems(entry, words) : {};
   const change = (part: Partial<NightEntry>): void => draft.set({ ...entry, ...part });
@@ -58,37 +70,42 @@ export function NightForm({ known }: { known: Known }) {
       setTimeout(() => form.querySelector<HTMLElement>('[aria-invalid], [data-wrong]')?.focus());
       return;
     }
-    const input = toNight(entry, known.sheets, made);
-    if ((await save.run(input)) === undefined) return;
+    const night: Night = { ...made, name: entry.name.trim(), date: entry.date };
+    const arrangement = toArrangement(entry, known.sheets, held?.arrangement ?? null);
+    if ((await save.run(held === null, night, arrangement)) === undefined) return;
     draft.drop();
-    tell(words.saved(input.night.name));
-    navigate(`/${made.id}`, { replace: true });
+    tell(words.saved(night.name));
+    navigate(`/${night.id}`, { replace: true });
   };
   const leave = async (): Promise<void> => {
     const question = { title: words.giveUpTitle, deed: words.giveUp, stay: words.keepTyping };
     if (draft.changed && !(await confirm(question))) return;
     draft.drop();
-    navigate('/');
+    navigate(held === null ? '/' : `/${held.night.id}`);
   };
 
   return (
     <form className={styles.form} onSubmit={(event) => void submit(event)} noValidate>
       <div className={styles.row}>
-        <TextField
-          className={styles.wide}
-          label={words.name}
-          value={entry.name}
-          error={problems.name}
-          autoFocus
-          onChange={(name) => change({ name })}
-        />
-        <TextField
-          label={words.date}
-          type="date"
-          value={entry.date}
-          error={problems.date}
-          onChange={(date) => change({ date })}
-        />
+        {held === null ? (
+          <>
+            <TextField
+              className={styles.wide}
+              label={words.name}
+              value={entry.name}
+              error={problems.name}
+              autoFocus
+              onChange={(name) => change({ name })}
+            />
+            <TextField
+              label={words.date}
+              type="date"
+              value={entry.date}
+              error={problems.date}
+              onChange={(date) => change({ date })}
+            />
+          </>
+        ) : null}
         <TextField
           label={words.start}
           type="time"

@@ -53,6 +53,7 @@ export function NightScreen({ id }: { id: string }) {
       actions={
         night === undefined ? null : (
           <>
+            <LinkButton href={`/${id}/change`}>{words.change}</LinkButton>
             <Button onClick={() => window.print()}>{common.print}</Button>
             <Button busy={fetchFile.busy} onClick={() => void save()}>
               {words.plan.export}

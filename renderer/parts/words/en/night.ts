@@ -18,6 +18,10 @@ export function nightWords(formats: Formats) {
     stations: (names: readonly string[]) => list(names),
     heats: (heats: number) => (heats === 0 ? 'no plan yet' : count(heats, 'heat', 'heats')),
     newTitle: 'A new night',
+    change: 'Change the night',
+    changeTitle: 'Change the night',
+    changeTitleOf: (name: string) => `Change: ${name}`,
+    backToNight: 'The plan',
     form: {
       name: 'Name',
       date: 'Date',
@@ -92,6 +96,13 @@ export function nightWords(formats: Formats) {
         'Plan a night: its stations and lanes, who competes and who judges.',
         'Open it and let the desk make the plan, heat by heat and lane by lane.',
         'Still to come: running the night on phones and tablets, the board, and the evaluation afterwards. Until then judge each set under Judge.',
+      ],
+    },
+    changeHelp: {
+      about: 'Who and what belongs to a night, after it was saved.',
+      steps: [
+        'Add who comes unannounced, take out a lane, change a goal. Name and day stay.',
+        'Save, then plan again: the plan stays as it is until then, and says what no longer fits.',
       ],
     },
     formHelp: {
