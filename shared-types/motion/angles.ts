@@ -69,7 +69,10 @@ function jointAngles(pose: Pose, side: Side): JointAngles {
   };
 }
 
-/** Angles of the back and neck, degrees, flexion positive. */
+/**
+ * Angles of the back and neck, degrees, flexion positive.
+ * @internal exported for the tests of joint ranges
+ */
 export function spineAngles(pose: Pose): { readonly back: number; readonly neck: number; readonly twist: number } {
   const { pelvis, chest, head } = pose.frames;
   return {
@@ -79,6 +82,7 @@ export function spineAngles(pose: Pose): { readonly back: number; readonly neck:
   };
 }
 
+/** @internal exported for the tests of joint ranges */
 export const bothSides = (pose: Pose): readonly [JointAngles, JointAngles] => [
   jointAngles(pose, SIDES[0]),
   jointAngles(pose, SIDES[1]),

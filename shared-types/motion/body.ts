@@ -1,6 +1,7 @@
 /**
  * Heights and lengths as fractions of stature: Winter DA (2009), Biomechanics and Motor Control of Human Movement,
  * 4th ed., Figure 4.1, after Drillis R & Contini R (1966), Body Segment Parameters, Report 1166-03, New York.
+ * @internal exported for the test against the published table
  */
 export const FRACTIONS = {
   ankleHeight: 0.039,

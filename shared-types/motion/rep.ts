@@ -91,7 +91,10 @@ function usualMargin(spec: RepSpecification, code: FaultCode, vary: Random): num
   }
 }
 
-/** The margins a rep is made for: those asked, brought into range, and usual ones for the rest. */
+/**
+ * The margins a rep is made for: those asked, brought into range, and usual ones for the rest.
+ * @internal exported for the tests of margins asked and measured
+ */
 export function plannedMargins(spec: RepSpecification): Knobs {
   const vary = random(spec.seed ^ 0x5bd1e995);
   const planned = {} as Record<FaultCode, number>;

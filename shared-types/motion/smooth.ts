@@ -164,10 +164,6 @@ export function step(t: number, from: number, to: number): number {
 /** A curve that never moves. */
 export const still = (x: number): Track => new Track([{ t: 0, x }]);
 
-/** Shorthand for a curve through `[t, x]` pairs that rests at both ends. */
-export const through = (...pairs: readonly (readonly [number, number])[]): Track =>
-  new Track(pairs.map(([t, x]) => ({ t, x })));
-
 /** Three curves as a path in space, metres. */
 export interface Path {
   readonly x: Track;

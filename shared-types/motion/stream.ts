@@ -31,6 +31,7 @@ export interface FaultPlan {
   readonly sizes: Readonly<Record<'cm' | 'ms' | 'degrees', readonly [least: number, most: number]>>;
 }
 
+/** @internal exported for the tests of streams */
 export const USUAL_PLAN: FaultPlan = {
   rate: 0.15,
   rateAtEnd: 0.3,

@@ -21,9 +21,13 @@ async function shoot(page: Page, name: string, fullPage = false): Promise<void> 
 /** A running set with a little history, judged by touch keys. */
 async function judgeSome(page: Page): Promise<void> {
   await goTo(page, '#/judge');
-  await page.locator('main').getByRole('button', { name: /Again: .*Wall throw/ }).first().click();
+  await page
+    .locator('main')
+    .getByRole('button', { name: /Again: .*Wall throw/ })
+    .first()
+    .click();
   await goNow(page);
-  const presses = [...'SSSSDSSSSSSLSSSSSSS'].map((key) => (key === 'S' ? 'Space' : `Key${key}`));
+  const presses = 'SSSSDSSSSSSLSSSSSSS'.split('').map((key) => (key === 'S' ? 'Space' : `Key${key}`));
   for (const key of presses) {
     await page.waitForTimeout(700);
     await page.keyboard.press(key);

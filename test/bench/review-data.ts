@@ -23,7 +23,7 @@ export interface ReviewSize {
 }
 
 /** An id for the number: the same number gives the same id. */
-export function idOf(number: number): string {
+function idOf(number: number): string {
   return `00000000-0000-4000-8000-${number.toString(16).padStart(12, '0')}`;
 }
 

@@ -17,7 +17,10 @@ interface TagInputProps {
 
 const longest = 40;
 
-/** The list with one more tag, trimmed and never twice; the same list where nothing is to be added. */
+/**
+ * The list with one more tag, trimmed and never twice; the same list where nothing is to be added.
+ * @internal exported for its test, which asks it directly
+ */
 export function withTag(tags: readonly string[], text: string, most: number): readonly string[] {
   const tag = text.trim().slice(0, longest).trim();
   const known = tags.some((item) => item.toLocaleLowerCase() === tag.toLocaleLowerCase());

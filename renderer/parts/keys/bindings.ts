@@ -24,7 +24,10 @@ export function isBindable(code: string): boolean {
   return code !== '' && code !== 'Unidentified' && !reserved.has(code);
 }
 
-/** The key of a fault's initial, such as `KeyD` or `Digit2`. */
+/**
+ * The key of a fault's initial, such as `KeyD` or `Digit2`.
+ * @internal exported for its test, which asks it directly
+ */
 export function keyOfInitial(initial: string): string {
   return /^[0-9]$/.test(initial) ? `Digit${initial}` : `Key${initial.toUpperCase()}`;
 }
@@ -33,7 +36,7 @@ export function keyOfInitial(initial: string): string {
  * The keys of one action: the user's own where there are any, else the defaults. A fault keeps its initial's key besides,
  * since its place on the sheet differs from sheet to sheet. `initials` in the sheet's order.
  */
-export function keysOf(action: Action, own: Settings['keys'], initials: readonly string[]): readonly string[] {
+function keysOf(action: Action, own: Settings['keys'], initials: readonly string[]): readonly string[] {
   const bound = own[action];
   if (!isFault(action)) return bound ?? defaultKeys[action];
   const initial = initials[faultActions.indexOf(action)];

@@ -7,7 +7,10 @@ const high = 22;
 /** Short ribbons are not stretched over the whole line. */
 const fewestSlots = 60;
 
-/** The three drawings of a compact ribbon, one path for all marks of a kind. `slots` is its width in marks. */
+/**
+ * The three drawings of a compact ribbon, one path for all marks of a kind. `slots` is its width in marks.
+ * @internal exported for its test, which asks it directly
+ */
 export function lineParts(ribbon: string): { counted: string; noReps: string; noRepCount: number; slots: number } {
   let counted = '';
   let noReps = '';

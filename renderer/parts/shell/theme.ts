@@ -17,7 +17,10 @@ function usePrefersDark(): boolean {
   );
 }
 
-/** The look of a screen: the user's choice; else the computer's, and the dark one on a floor screen. */
+/**
+ * The look of a screen: the user's choice; else the computer's, and the dark one on a floor screen.
+ * @internal exported for its test, which asks it directly
+ */
 export function lookOf(theme: Settings['theme'], floor: boolean, prefersDark: boolean): Look {
   if (theme !== 'system') return theme;
   return floor || prefersDark ? 'hall' : 'paper';

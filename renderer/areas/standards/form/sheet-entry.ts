@@ -97,7 +97,10 @@ function amountOf(consequence: Consequence): number | null {
   }
 }
 
-/** Numbers separated by spaces or semicolons; NaN stands where a word is no number. */
+/**
+ * Numbers separated by spaces or semicolons; NaN stands where a word is no number.
+ * @internal exported for its test, which asks it directly
+ */
 export function readNumbers(text: string): number[] {
   const words = text.split(/[\s;]+/).filter((word) => word !== '');
   return words.map((word) => readNumber(word.replace(/[.,]$/, '')) ?? Number.NaN);
