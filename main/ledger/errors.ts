@@ -50,7 +50,10 @@ export function toLedgerError(error: unknown, path: string): unknown {
 }
 
 function codeOf(error: unknown): string | null {
-  if (error instanceof Database.SqliteError) return error.code;
+  // A flipped bit in the schema's own text shows up as a table or column that is not there.
+  if (error instanceof Database.SqliteError) {
+    return /^no such (table|column)/.test(error.message) ? 'SQLITE_CORRUPT' : error.code;
+  }
   if (error instanceof TypeError && /database connection is not open/.test(error.message)) return 'CLOSED';
   if (error instanceof Error && 'code' in error && typeof error.code === 'string') return error.code;
   return null;

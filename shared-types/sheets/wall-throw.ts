@@ -111,9 +111,9 @@ export const wallThrow: StandardSheet = {
         'Plan the breaks before the set so that the ball is set down, not dropped; practise the pick-up: still ball, flat back, clean first rep.',
       bodyHeight: 0.06,
       margin: {
-        quantity: 'time that the ball lay still before the hands took it',
-        unit: 'ms',
-        direction: 'below zero the ball was still moving',
+        quantity: 'allowed height less the measured height of the ball over the floor as the hands take it',
+        unit: 'cm',
+        direction: 'below zero the ball was taken off its bounce',
         tolerance: 0,
       },
     },

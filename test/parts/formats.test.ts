@@ -69,7 +69,12 @@ function plainTexts(value: unknown, place: string): (readonly [string, string])[
 test('no text of the catalogue is left empty or has stray spaces', () => {
   const texts = plainTexts(en(british), 'en');
   expect(texts.length).toBeGreaterThan(200);
-  // What measures nothing and costs nothing has no label.
-  const bare = new Set(['en.standards.form.usualAmount.open', 'en.standards.form.consequenceAmount.repeat']);
+  // What measures nothing and costs nothing has no label, and an athlete's name needs no word before it.
+  const bare = new Set([
+    'en.standards.form.usualAmount.open',
+    'en.standards.form.consequenceAmount.repeat',
+    'en.night.form.amounts.open',
+    'en.night.plan.partHeads.athlete',
+  ]);
   expect(texts.filter(([place, text]) => !bare.has(place) && (text === '' || text !== text.trim()))).toEqual([]);
 });
