@@ -3,7 +3,7 @@ import { defineConfig } from 'vitest/config';
 const unit = ['**/*.test.ts', '**/*.test.tsx'];
 const app = ['app/**/*.test.ts', 'app/**/*.test.tsx'];
 
-// `unit` is everything that needs no browser; `app` drives the whole program in one, a file at a time.
+// `unit` is everything that needs no browser; `app` drives the whole program in one.
 export default defineConfig({
   root: import.meta.dirname,
   test: {
@@ -15,7 +15,8 @@ export default defineConfig({
           name: 'app',
           include: app,
           environment: 'node',
-          fileParallelism: false,
+          // Drills and sets play at their own pace: two files at a time wait together.
+          maxWorkers: 2,
           testTimeout: 90_000,
           hookTimeout: 90_000,
           sequence: { groupOrder: 1 },

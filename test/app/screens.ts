@@ -70,6 +70,11 @@ const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/
 
 /** What axe-core finds on the page as it stands, one line a finding: WCAG 2.2 A and AA, and its best practices. */
 export async function accessibilityProblems(page: Page): Promise<string[]> {
+  // Colours on their way from one look to the other are not what anybody reads.
+  await page.evaluate(() => {
+    const ending = document.getAnimations().filter(({ effect }) => effect?.getComputedTiming().endTime !== Infinity);
+    return Promise.all(ending.map((animation) => animation.finished.catch(() => null))).then(() => undefined);
+  });
   await page.evaluate(`${axeSource};undefined`);
   const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
   const results = await page.evaluate<AxeResults>(`axe.run(document, { runOnly: ${JSON.stringify(tags)} })`);
