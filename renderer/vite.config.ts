@@ -13,5 +13,7 @@ export default defineConfig({
     // The content security policy allows only files of the program's own origin: nothing may be inlined as data.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    // The figure's drawing library is the one large chunk; it is loaded where a figure is shown only.
+    chunkSizeWarningLimit: 700,
   },
 });

@@ -36,7 +36,7 @@ export function RateFigure({ points, trend, sets, size }: RateFigureProps) {
       title={figure.rate.title}
       size={size}
       how={words.how.rate}
-      note={points.length < sets ? figure.rate.latestOnly(points.length) : figure.rate.key}
+      note={points.length < sets ? figure.rate.latestOnly(points.length) : figure.rate.key('set', curve.length > 0)}
       testId="figure-rate"
       table={{
         columns: [

@@ -33,7 +33,7 @@ export function SpanRateFigure({ points, span, trend, onPick }: SpanRateFigurePr
       title={figure.title}
       size="wide"
       how={words.how.rate}
-      note={figure.spanKey(span)}
+      note={figure.key(span, trend.curve.length > 0)}
       testId="figure-rate"
       table={{
         columns: [

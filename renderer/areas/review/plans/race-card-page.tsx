@@ -94,7 +94,9 @@ function PlanPart({ plan, own, goal }: { plan: RacePlan; own: RaceCard['own']; g
             {own.cleanS === null || own.quickestS === null ? null : texts.own(own.cleanS, own.quickestS)}
           </span>
         </p>
-        {plan.noRepMs > 0 ? <p className={styles.soft}>{texts.held(duration(plan.noRepMs, 0))}</p> : null}
+        {plan.noRepMs > 0 ? (
+          <p className={styles.soft}>{texts.held(duration(Math.round(plan.noRepMs / 1_000) * 1_000, 0))}</p>
+        ) : null}
         {pauses ? null : <p className={styles.soft}>{texts.noBreaks}</p>}
         <details className="no-print">
           <summary>{texts.howTitle}</summary>

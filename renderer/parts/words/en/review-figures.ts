@@ -38,9 +38,8 @@ export function reviewFigureWords(formats: Formats) {
       spanHint: 'Point at a span, or walk with the arrow keys; Enter narrows the view to it.',
       point: (at: string, rate: Estimate, count: number, attempts: number, outside: boolean) =>
         `${at}: ${noReps(count)} of ${number(attempts)}, ${rateOf(rate)}${outside ? ', outside the limits' : ''}`,
-      key: 'Dot and line: a set and its interval. Band: the trend. Dashes: limits of chance; a set beyond them is drawn open.',
-      spanKey: (span: 'day' | 'week' | 'month' | 'quarter') =>
-        `Dot and line: a ${span} and its interval. Band: the trend. Dashes: limits of chance; a ${span} beyond them is drawn open.`,
+      key: (dot: 'set' | 'day' | 'week' | 'month' | 'quarter', band: boolean) =>
+        `Dot and line: a ${dot} and its interval. ${band ? 'Band: the trend. ' : ''}Dashes: limits of chance; a ${dot} beyond them is drawn open.`,
       latestOnly: (count: number) => `The latest ${number(count)} sets; the trend is of all of them.`,
       columns: {
         day: 'Day',
