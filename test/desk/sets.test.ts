@@ -60,6 +60,8 @@ describe('a set at the desk', () => {
       clockMs: 16_000,
       ribbon: '..D...L.',
     });
+    // Only the facts tell a cost; a line read from the log alone has none.
+    expect(page.lines[0]?.costS).toBeCloseTo(4, 6);
     expect((await calls.sets.list({ filter: { search: 'nobody' }, after: null, limit: 10 })).total).toBe(0);
     await expect(calls.sets.list({ filter: {}, after: 'x', limit: 10 })).rejects.toMatchObject({ code: 'BAD_REQUEST' });
   });
